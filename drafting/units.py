@@ -57,6 +57,12 @@ def _registry() -> Any:
     return pint.UnitRegistry(str(Path(__file__).with_name("units.txt")))
 
 
+@cache
+def _in_mm(unit: str) -> Mm:
+    """Return one of a unit in millimetres; pint is asked once for each of the six."""
+    return float(_registry().Quantity(1.0, unit).m_as("mm"))
+
+
 def _number(text: str, whole: str) -> Fraction:
     total = Fraction(0)
     for part in re.sub(r"\s*/\s*", "/", text).replace(",", ".").split():
@@ -121,7 +127,7 @@ def _sum_of_parts(text: str, plain: str) -> Mm:
             raise LengthError(
                 text, f'"{part["unit"]}" is not a unit known here; use cm, mm, m, in, ft or yd'
             )
-        one = float(_registry().Quantity(1.0, unit).m_as("mm"))
+        one = _in_mm(unit)
         if one >= smallest:
             raise LengthError(text, 'write the bigger unit first, such as "2 ft 3 in"')
         total += float(_number(part["number"], text)) * one

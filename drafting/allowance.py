@@ -1,0 +1,196 @@
+"""The cutting line, derived from the stitching line by each edge's own allowance.
+
+Millimetres and radians. Imports geometry and errors. Outlines run counter-clockwise, so the
+outside lies to the right of travel.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from drafting.errors import GeometryError
+from drafting.geometry import (
+    MEETING,
+    Arc,
+    Line,
+    Path,
+    Point,
+    Segment,
+    distance,
+    on_circle,
+)
+from drafting.units import Mm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Border:
+    """One edge as the cutting line sees it: its path, its allowance, whether it turns up."""
+
+    path: Path
+    allowance: Mm
+    turns_up: bool = False
+
+
+def cutting_path(borders: Sequence[Border]) -> Path:
+    """Return the closed cutting line round a counter-clockwise outline of borders.
+
+    Neighbours meet in a mitre. Where one of them is a hem that turns up, the corner is
+    mirrored across the hem line, so that the turned-up allowance is as wide as the cloth it
+    comes to lie on.
+
+    Raises:
+        GeometryError: the allowances of two neighbours do not meet.
+    """
+    offsets = [tuple(_offset(s, border.allowance) for s in border.path) for border in borders]
+    joins: list[tuple[Point, Point]] = []
+    for index, border in enumerate(borders):
+        after = borders[(index + 1) % len(borders)]
+        joins.append(_join(border, offsets[index], after, offsets[(index + 1) % len(borders)]))
+    line: list[Segment] = []
+    for index, path in enumerate(offsets):
+        start, end = joins[index - 1][1], joins[index][0]
+        line += _between(path, start, end)
+        if distance(*joins[index]) > MEETING:
+            line.append(Line(start=joins[index][0], end=joins[index][1]))
+    return tuple(line)
+
+
+def _offset(segment: Segment, by: Mm) -> Segment:
+    """Return the segment moved ``by`` to the right of its travel."""
+    if isinstance(segment, Line):
+        (ax, ay), (bx, by_) = segment.start, segment.end
+        long = math.hypot(bx - ax, by_ - ay)
+        dx, dy = (by_ - ay) / long * by, -(bx - ax) / long * by
+        return Line(start=Point(ax + dx, ay + dy), end=Point(bx + dx, by_ + dy))
+    outward = by if segment.finish > segment.begin else -by
+    radius = segment.radius + outward
+    if not radius > 0:
+        raise GeometryError(
+            f"an allowance of {by:g} mm does not fit inside a curve of radius"
+            f" {segment.radius:.1f} mm"
+        )
+    return Arc(centre=segment.centre, radius=radius, begin=segment.begin, finish=segment.finish)
+
+
+def _join(one: Border, one_offset: Path, other: Border, other_offset: Path) -> tuple[Point, Point]:
+    """Return where the cutting line leaves ``one`` and where it takes up ``other``."""
+    corner = one.path[-1].end
+    if one.turns_up == other.turns_up:
+        meeting = _crossing(one_offset[-1], other_offset[0], corner)
+        return meeting, meeting
+    if other.turns_up:
+        inner, outer = _mirrored(one_offset[-1], other, other.path[0], corner)
+        return inner, outer
+    inner, outer = _mirrored(other_offset[0], one, one.path[-1], corner)
+    return outer, inner
+
+
+def _mirrored(side: Segment, hem: Border, at: Segment, corner: Point) -> tuple[Point, Point]:
+    """Return where a side's cutting line crosses the hem line, and its mirror at the hem's edge."""
+    crosses = _crossing(side, at, corner)
+    back = _crossing(side, _offset(at, -hem.allowance), corner)
+    if isinstance(at, Arc):
+        angle = math.atan2(back.y - at.centre.y, back.x - at.centre.x)
+        return crosses, on_circle(at.centre, _offset_radius(at, hem.allowance), angle)
+    (ax, ay), (bx, by) = at.start, at.end
+    long = math.hypot(bx - ax, by - ay)
+    ux, uy = (bx - ax) / long, (by - ay) / long
+    along = (back.x - ax) * ux + (back.y - ay) * uy
+    away = (back.x - ax) * uy - (back.y - ay) * ux
+    return crosses, Point(ax + along * ux - away * uy, ay + along * uy + away * ux)
+
+
+def _offset_radius(arc: Arc, by: Mm) -> Mm:
+    return arc.radius + (by if arc.finish > arc.begin else -by)
+
+
+def _between(path: Path, start: Point, end: Point) -> list[Segment]:
+    """Return the offset path, its first and last segments cut or drawn out to the joins."""
+    parts = list(path)
+    parts[0] = _from(parts[0], start)
+    parts[-1] = _until(parts[-1], end)
+    return parts
+
+
+def _from(segment: Segment, start: Point) -> Segment:
+    if isinstance(segment, Line):
+        return Line(start=start, end=segment.end)
+    return Arc(
+        centre=segment.centre,
+        radius=segment.radius,
+        begin=_angle_near(segment, start, segment.begin),
+        finish=segment.finish,
+    )
+
+
+def _until(segment: Segment, end: Point) -> Segment:
+    if isinstance(segment, Line):
+        return Line(start=segment.start, end=end)
+    return Arc(
+        centre=segment.centre,
+        radius=segment.radius,
+        begin=segment.begin,
+        finish=_angle_near(segment, end, segment.finish),
+    )
+
+
+def _angle_near(arc: Arc, point: Point, near: float) -> float:
+    angle = math.atan2(point.y - arc.centre.y, point.x - arc.centre.x)
+    return angle + math.tau * round((near - angle) / math.tau)
+
+
+def _crossing(one: Segment, other: Segment, near: Point) -> Point:
+    """Return where two segments' carriers (whole lines, whole circles) meet nearest ``near``."""
+    if isinstance(one, Line) and isinstance(other, Line):
+        found = _lines(one, other)
+    elif isinstance(one, Arc) and isinstance(other, Arc):
+        found = _circles(one, other)
+    elif isinstance(one, Line) and isinstance(other, Arc):
+        found = _line_circle(one, other)
+    elif isinstance(one, Arc) and isinstance(other, Line):
+        found = _line_circle(other, one)
+    else:
+        found = []
+    if not found:
+        raise GeometryError("two seam allowances do not meet at a corner; make them narrower")
+    return min(found, key=lambda p: distance(p, near))
+
+
+def _lines(one: Line, other: Line) -> list[Point]:
+    (ax, ay), (bx, by), (cx, cy), (dx, dy) = one.start, one.end, other.start, other.end
+    cross = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx)
+    size = distance(one.start, one.end) * distance(other.start, other.end)
+    if abs(cross) < 1e-9 * size:
+        # One straight line: they meet where the first ends if both have the same allowance.
+        return [one.end] if distance(one.end, other.start) < MEETING else []
+    t = ((cx - ax) * (dy - cy) - (cy - ay) * (dx - cx)) / cross
+    return [Point(ax + t * (bx - ax), ay + t * (by - ay))]
+
+
+def _line_circle(line: Line, arc: Arc) -> list[Point]:
+    (ax, ay), (bx, by), (cx, cy) = line.start, line.end, arc.centre
+    long = math.hypot(bx - ax, by - ay)
+    ux, uy = (bx - ax) / long, (by - ay) / long
+    foot = (cx - ax) * ux + (cy - ay) * uy
+    off = (cx - ax) * uy - (cy - ay) * ux
+    under = arc.radius**2 - off**2
+    if under < 0:
+        return []
+    half = math.sqrt(under)
+    return [Point(ax + ux * t, ay + uy * t) for t in (foot - half, foot + half)]
+
+
+def _circles(one: Arc, other: Arc) -> list[Point]:
+    apart = distance(one.centre, other.centre)
+    if apart < MEETING:
+        return [one.end] if abs(one.radius - other.radius) < MEETING else []
+    along = (apart**2 + one.radius**2 - other.radius**2) / (2 * apart)
+    under = one.radius**2 - along**2
+    if under < 0:
+        return []
+    ux, uy = (other.centre.x - one.centre.x) / apart, (other.centre.y - one.centre.y) / apart
+    half = math.sqrt(under)
+    return [
+        Point(one.centre.x + along * ux - k * uy, one.centre.y + along * uy + k * ux)
+        for k in (half, -half)
+    ]

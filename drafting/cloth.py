@@ -1,0 +1,118 @@
+"""Cloth: the width that panels and strips must fit, and the length that rows of boxes take.
+
+Millimetres; x runs along the length of the cloth, y across it. A lay plan that packs better
+than rows comes later; rows are what a teacher draws by hand and an upper bound for it.
+Imports circle, geometry, piece and the spec's words.
+"""
+
+import math
+
+from drafting.circle import Flare, PanelWishes, panel
+from drafting.errors import DraftingError
+from drafting.geometry import Box, bounds, mirrored, moved
+from drafting.piece import EdgeKind, Piece, cutting_line
+from drafting.spec import Allowances, Closure, Cloth, Grain
+from drafting.units import Mm
+
+MOST_PANELS = 24
+"""More panels than this in one layer is another skirt: a gored one."""
+
+
+def usable_width(cloth: Cloth) -> Mm:
+    """Return the width between the selvages that is left once the cloth has shrunk."""
+    return (cloth.width - 2 * cloth.selvage) * (1 - cloth.shrink_width)
+
+
+def cutting_box_along(piece: Piece) -> Box:
+    """Return the box of a piece's cutting line, as drawn, with its grainline along the cloth."""
+    return bounds(moved(cutting_line(piece), turn=-_grain(piece)))
+
+
+def _grain(piece: Piece) -> float:
+    (ax, ay), (bx, by) = piece.grainline
+    return math.atan2(by - ay, bx - ax)
+
+
+def box_on_cloth(piece: Piece) -> Box:
+    """Return the box of what is cut, with its grainline along the cloth.
+
+    A piece drawn to a fold is boxed as the whole, mirrored over its fold.
+    """
+    grain, outline = _grain(piece), cutting_line(piece)
+    box = cutting_box_along(piece)
+    if not piece.half:
+        return box
+    fold = next(edge for edge in piece.edges if edge.kind is EdgeKind.FOLD)
+    start, end = fold.path[0].start, fold.path[0].end
+    along = math.atan2(end.y - start.y, end.x - start.x)
+    other = bounds(moved(mirrored(outline, through=start, along=along), turn=-grain))
+    return Box(
+        left=min(box.left, other.left),
+        bottom=min(box.bottom, other.bottom),
+        right=max(box.right, other.right),
+        top=max(box.top, other.top),
+    )
+
+
+def panel_width(flare: Flare, allowances: Allowances, grain: Grain) -> Mm:
+    """Return how wide a cloth must be, between its selvages, for one whole panel of a layer.
+
+    Infinite where the panel cannot be drawn at all.
+    """
+    try:
+        return box_on_cloth(_bare_panel(flare, allowances, grain, half=False)).height
+    except DraftingError:
+        return math.inf
+
+
+def takes_fold(flare: Flare, allowances: Allowances, grain: Grain, usable: Mm) -> bool:
+    """Tell whether folded cloth can take half a panel with the fold on the panel's middle.
+
+    A middle on the lengthwise grain lies on a lengthwise fold, which halves the width. A
+    half circle with its diameter on the selvage has its middle across the cloth, and lies on
+    a crosswise fold. Any other middle would lie on the bias, where cloth does not fold true.
+    """
+    if grain is Grain.EDGE:
+        return abs(flare.panel_angle - math.pi) < 1e-9
+    try:
+        half = cutting_box_along(_bare_panel(flare, allowances, grain, half=True))
+    except DraftingError:
+        return False
+    return half.height <= usable / 2
+
+
+def _bare_panel(flare: Flare, allowances: Allowances, grain: Grain, *, half: bool) -> Piece:
+    return panel(
+        flare,
+        PanelWishes(
+            part="panel",
+            allowances=allowances,
+            grain=grain,
+            closure=Closure.NONE,
+            opening=0.0,
+            seam="",
+            waist_seam="",
+            half=half,
+        ),
+    )
+
+
+def rows(pieces: tuple[Piece, ...], width: Mm) -> Mm:
+    """Return the length of cloth that the boxes of the pieces take in rows across ``width``.
+
+    The longest boxes go first; each goes into the first row that has room beside the others.
+    A box wider than the cloth makes a row of its own; advice says that it does not fit.
+    Before shrinkage and squaring.
+    """
+    boxes = [
+        (box.width, box.height) for piece in pieces for box in [box_on_cloth(piece)] * piece.count
+    ]
+    open_rows: list[list[Mm]] = []
+    for long, wide in sorted(boxes, key=lambda box: (-box[0], -box[1])):
+        for row in open_rows:
+            if row[1] + wide <= width + 1e-6:
+                row[1] += wide
+                break
+        else:
+            open_rows.append([long, wide])
+    return math.fsum(row[0] for row in open_rows)

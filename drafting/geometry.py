@@ -1,0 +1,304 @@
+"""Points, straight lines and arcs of the drafting plane.
+
+Millimetres and radians; x to the right, y up, angles counter-clockwise from +x. Imports only
+errors. A path is a tuple of segments, each beginning where the one before it ends. Arcs stay
+arcs; the one place where they become short straight runs is ``flattened``.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import NamedTuple, TypeAlias
+
+from drafting.errors import GeometryError
+from drafting.units import Mm
+
+CHORD_ERROR: Mm = 0.02
+"""How far a polygon may lie off the arc it stands for: a fifth of the truing tolerance."""
+
+MEETING: Mm = 1e-6
+"""Points closer than this are one point; far below what any printer can place."""
+
+
+class Point(NamedTuple):
+    """A place on the plane."""
+
+    x: float
+    y: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A straight segment."""
+
+    start: Point
+    end: Point
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arc:
+    """Part of a circle, from angle ``begin`` to ``finish``; clockwise if that is the smaller."""
+
+    centre: Point
+    radius: Mm
+    begin: float
+    finish: float
+
+    def __post_init__(self) -> None:
+        if not self.radius > 0:
+            raise GeometryError(f"an arc needs a radius above 0, not {self.radius:g} mm")
+
+    @property
+    def start(self) -> Point:
+        """Where the arc begins."""
+        return on_circle(self.centre, self.radius, self.begin)
+
+    @property
+    def end(self) -> Point:
+        """Where the arc ends."""
+        return on_circle(self.centre, self.radius, self.finish)
+
+
+Segment: TypeAlias = Line | Arc
+Path: TypeAlias = tuple[Segment, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """An upright rectangle."""
+
+    left: Mm
+    bottom: Mm
+    right: Mm
+    top: Mm
+
+    @property
+    def width(self) -> Mm:
+        """Extent along x."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> Mm:
+        """Extent along y."""
+        return self.top - self.bottom
+
+    @property
+    def centre(self) -> Point:
+        """The middle of the box."""
+        return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
+
+    def grown(self, by: Mm) -> "Box":
+        """Return the box with ``by`` added on all four sides."""
+        return Box(
+            left=self.left - by, bottom=self.bottom - by, right=self.right + by, top=self.top + by
+        )
+
+    def meets(self, other: "Box") -> bool:
+        """Tell whether the two boxes share a point."""
+        return (
+            self.left <= other.right
+            and other.left <= self.right
+            and self.bottom <= other.top
+            and other.bottom <= self.top
+        )
+
+    def holds(self, other: "Box") -> bool:
+        """Tell whether ``other`` lies inside this box or on its sides."""
+        return (
+            self.left <= other.left
+            and other.right <= self.right
+            and self.bottom <= other.bottom
+            and other.top <= self.top
+        )
+
+
+def on_circle(centre: Point, radius: Mm, angle: float) -> Point:
+    """Return the point of a circle that lies at ``angle`` from its centre."""
+    return Point(centre.x + radius * math.cos(angle), centre.y + radius * math.sin(angle))
+
+
+def distance(one: Point, other: Point) -> Mm:
+    """Return how far two points lie apart."""
+    return math.hypot(one.x - other.x, one.y - other.y)
+
+
+def length(segment: Segment) -> Mm:
+    """Return the exact length of a segment."""
+    if isinstance(segment, Line):
+        return distance(segment.start, segment.end)
+    return segment.radius * abs(segment.finish - segment.begin)
+
+
+def path_length(path: Path) -> Mm:
+    """Return the exact length of a path."""
+    return math.fsum(length(segment) for segment in path)
+
+
+def reversed_path(path: Path) -> Path:
+    """Return the path walked the other way."""
+    return tuple(
+        Line(start=s.end, end=s.start)
+        if isinstance(s, Line)
+        else Arc(centre=s.centre, radius=s.radius, begin=s.finish, finish=s.begin)
+        for s in reversed(path)
+    )
+
+
+def point_along(path: Path, walked: Mm) -> Point:
+    """Return the point ``walked`` along a path, held to its two ends."""
+    return _at(path, walked)[0]
+
+
+def direction_along(path: Path, walked: Mm) -> float:
+    """Return the angle of travel ``walked`` along a path, held to its two ends."""
+    return _at(path, walked)[1]
+
+
+def _at(path: Path, walked: Mm) -> tuple[Point, float]:
+    rest = max(walked, 0.0)
+    for index, segment in enumerate(path):
+        reach = length(segment)
+        if rest <= reach or index == len(path) - 1:
+            share = min(rest / reach, 1.0) if reach else 0.0
+            if isinstance(segment, Line):
+                (ax, ay), (bx, by) = segment.start, segment.end
+                here = Point(ax + (bx - ax) * share, ay + (by - ay) * share)
+                return here, math.atan2(by - ay, bx - ax)
+            angle = segment.begin + (segment.finish - segment.begin) * share
+            turn = math.copysign(math.pi / 2, segment.finish - segment.begin)
+            return on_circle(segment.centre, segment.radius, angle), angle + turn
+        rest -= reach
+    raise GeometryError("an empty path has no points")
+
+
+def moved(path: Path, *, x: Mm = 0.0, y: Mm = 0.0, turn: float = 0.0) -> Path:
+    """Return the path turned about the origin by ``turn``, then shifted by ``x`` and ``y``."""
+    c, s = math.cos(turn), math.sin(turn)
+
+    def place(p: Point) -> Point:
+        return Point(p.x * c - p.y * s + x, p.x * s + p.y * c + y)
+
+    return tuple(
+        Line(start=place(g.start), end=place(g.end))
+        if isinstance(g, Line)
+        else Arc(
+            centre=place(g.centre), radius=g.radius, begin=g.begin + turn, finish=g.finish + turn
+        )
+        for g in path
+    )
+
+
+def moved_point(point: Point, *, x: Mm = 0.0, y: Mm = 0.0, turn: float = 0.0) -> Point:
+    """Return the point turned about the origin by ``turn``, then shifted by ``x`` and ``y``."""
+    c, s = math.cos(turn), math.sin(turn)
+    return Point(point.x * c - point.y * s + x, point.x * s + point.y * c + y)
+
+
+def mirrored(path: Path, *, through: Point, along: float) -> Path:
+    """Return the path mirrored over the line through a point at angle ``along``, same travel."""
+    c, s = math.cos(2 * along), math.sin(2 * along)
+
+    def flip(p: Point) -> Point:
+        x, y = p.x - through.x, p.y - through.y
+        return Point(through.x + x * c + y * s, through.y + x * s - y * c)
+
+    return tuple(
+        Line(start=flip(g.start), end=flip(g.end))
+        if isinstance(g, Line)
+        else Arc(
+            centre=flip(g.centre),
+            radius=g.radius,
+            begin=2 * along - g.begin,
+            finish=2 * along - g.finish,
+        )
+        for g in path
+    )
+
+
+def angles_within(begin: float, finish: float, wanted: float) -> tuple[float, ...]:
+    """Return every angle equal to ``wanted`` up to whole turns between ``begin`` and ``finish``."""
+    low, high = min(begin, finish), max(begin, finish)
+    first = math.ceil((low - wanted) / math.tau - 1e-12)
+    last = math.floor((high - wanted) / math.tau + 1e-12)
+    return tuple(wanted + k * math.tau for k in range(first, last + 1))
+
+
+def bounds(path: Path) -> Box:
+    """Return the exact smallest upright box that holds the path."""
+    xs: list[float] = []
+    ys: list[float] = []
+    for segment in path:
+        for p in (segment.start, segment.end):
+            xs.append(p.x)
+            ys.append(p.y)
+        if isinstance(segment, Arc):
+            for quarter in range(4):
+                for angle in angles_within(segment.begin, segment.finish, quarter * math.pi / 2):
+                    p = on_circle(segment.centre, segment.radius, angle)
+                    xs.append(p.x)
+                    ys.append(p.y)
+    return Box(left=min(xs), bottom=min(ys), right=max(xs), top=max(ys))
+
+
+def flattened(path: Path, *, outside: bool = False) -> tuple[Point, ...]:
+    """Return points along the path whose chords lie at most ``CHORD_ERROR`` off its arcs.
+
+    Args:
+        outside: keep the points on or beyond counter-clockwise arcs, so that a polygon of
+            them contains the outline it stands for (clockwise arcs keep their chords, which
+            lie outside a counter-clockwise outline already).
+    """
+    points: list[Point] = []
+    for segment in path:
+        if isinstance(segment, Line):
+            points.append(segment.start)
+            continue
+        sweep = segment.finish - segment.begin
+        # Half the chord's angle has sagitta r (1 - cos), or r (sec - 1) for tangents.
+        most = 2 * math.acos(max(1 - CHORD_ERROR / segment.radius, -1.0))
+        steps = max(math.ceil(abs(sweep) / most), 1)
+        step = sweep / steps
+        points.append(segment.start)
+        if outside and sweep > 0:
+            out = segment.radius / math.cos(step / 2)
+            points += [
+                on_circle(segment.centre, out, segment.begin + step * (k + 0.5))
+                for k in range(steps)
+            ]
+        else:
+            points += [
+                on_circle(segment.centre, segment.radius, segment.begin + step * k)
+                for k in range(1, steps)
+            ]
+    if path:
+        points.append(path[-1].end)
+    return tuple(points)
+
+
+def area(path: Path) -> float:
+    """Return the exact area inside a closed path in mm2, above 0 when counter-clockwise.
+
+    Source: Green's theorem, half the integral of x dy - y dx, in closed form for each segment.
+    """
+    parts: list[float] = []
+    for segment in path:
+        (ax, ay), (bx, by) = segment.start, segment.end
+        if isinstance(segment, Line):
+            parts.append(ax * by - bx * ay)
+        else:
+            (cx, cy), r = segment.centre, segment.radius
+            parts.append(r * r * (segment.finish - segment.begin))
+            parts.append(cx * (by - ay) - cy * (bx - ax))
+    return math.fsum(parts) / 2
+
+
+def holds(polygon: tuple[Point, ...], point: Point) -> bool:
+    """Tell whether ``point`` lies inside a polygon (crossing number rule)."""
+    inside = False
+    (ax, ay) = polygon[-1]
+    for bx, by in polygon:
+        if (ay > point.y) != (by > point.y) and point.x < ax + (point.y - ay) * (bx - ax) / (
+            by - ay
+        ):
+            inside = not inside
+        ax, ay = bx, by
+    return inside

@@ -1,0 +1,129 @@
+"""Drawing a planned garment: its pieces, and which of their edges are sewn together.
+
+Millimetres and radians. Imports the plan and the parts' pieces.
+"""
+
+from dataclasses import replace
+
+from drafting import ruffle, waistband
+from drafting.circle import PanelWishes, panel
+from drafting.piece import Piece
+from drafting.plan import Layer, Plan
+from drafting.spec import WaistFinish
+from drafting.truing import Seam, Side
+from drafting.units import length_text
+
+
+def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
+    """Return every piece of the garment and every seam between them.
+
+    Raises:
+        MeasurementError, GeometryError: a piece cannot be drawn at these measures.
+    """
+    spec, wish = plan.spec, plan.spec.skirt
+
+    def wishes(part: str, layer: Layer, seam: str, waist_seam: str) -> PanelWishes:
+        return PanelWishes(
+            part=part,
+            allowances=layer.allowances,
+            grain=wish.grain,
+            closure=plan.closure,
+            opening=layer.opening,
+            seam=seam,
+            waist_seam=waist_seam,
+            half=layer.half,
+            foldable=layer.foldable,
+        )
+
+    of_skirt = wishes("skirt", plan.skirt, "1", "2")
+    pieces = [panel(plan.skirt.flare, of_skirt)]
+    seams = _side_seam("1", pieces[0])
+    around = plan.skirt.flare.panels * (2 if plan.skirt.half else 1)
+    waist = Side(piece=pieces[0].name, edge="waist", times=around)
+    if plan.lining is not None:
+        of_lining = wishes("lining", plan.lining, "3", "4")
+        if plan.ruffle is not None:
+            of_lining = replace(
+                of_lining,
+                ruffle_line=plan.ruffle.line_below_waist,
+                ruffle_words="ruffle's line, "
+                + length_text(plan.ruffle.line_length, spec.units)
+                + " all round",
+            )
+        pieces.append(panel(plan.lining.flare, of_lining))
+        seams += _side_seam("3", pieces[-1])
+        times = plan.lining.flare.panels * (2 if plan.lining.half else 1)
+        drawn_up = wish.waist_finish is WaistFinish.CASING
+        seams.append(
+            Seam(
+                number="4",
+                name="skirt waist to lining waist",
+                first=waist,
+                second=Side(piece=pieces[-1].name, edge="waist", times=times),
+                gather=1.0 if drawn_up else wish.gather_ratio,
+            )
+        )
+        if plan.ruffle is not None and plan.ruffle.strips:
+            strip = ruffle.strip_piece(plan.ruffle)
+            a = ruffle.HABITS[plan.ruffle.cloth].join_allowance
+            seams.append(
+                Seam(
+                    number="5",
+                    name="ruffle to its line on the lining",
+                    first=Side(piece=strip.name, edge="gathered", times=plan.ruffle.strips),
+                    second=Side(piece=pieces[-1].name, edge="ruffle line", times=times),
+                    gather=plan.ruffle.gather_ratio,
+                    ease=0.0 if plan.ruffle.ring else 2 * (ruffle.END_HEM - a),
+                )
+            )
+            pieces.append(strip)
+    top, seam = _waist_piece(plan, of_skirt, waist)
+    return (*pieces, top), (*seams, seam)
+
+
+def _side_seam(number: str, piece: Piece) -> list[Seam]:
+    if piece.half:
+        return []
+    return [
+        Seam(
+            number=number,
+            name=f"{piece.name} to {piece.name}",
+            first=Side(piece=piece.name, edge=piece.edges[0].name),
+            second=Side(piece=piece.name, edge=piece.edges[2].name),
+        )
+    ]
+
+
+def _waist_piece(plan: Plan, of_skirt: PanelWishes, waist: Side) -> tuple[Piece, Seam]:
+    wish = plan.spec.skirt
+    if plan.strip is None:
+        flare = waistband.facing_flare(
+            plan.skirt.flare, gather_ratio=wish.gather_ratio, depth=wish.facing
+        )
+        slitless = replace(of_skirt, opening=0.0)
+        piece = waistband.facing_piece(flare, slitless)
+        second = Side(piece=piece.name, edge="waist", times=waist.times)
+        gather, ease = wish.gather_ratio, 0.0
+    else:
+        casing = wish.waist_finish is WaistFinish.CASING
+        around = plan.skirt.flare.waistline if casing else plan.finished_waist
+        piece = waistband.strip_piece(
+            plan.strip,
+            name="casing" if casing else "band",
+            around=around,
+            closure=plan.closure,
+            seam="2",
+        )
+        second = Side(piece=piece.name, edge="waist")
+        gather = 1.0 if casing else wish.gather_ratio / (1 + wish.waist_stretch)
+        lap = plan.strip.cut_length - 2 * plan.strip.allowance - around
+        ease = -gather * lap
+    seam = Seam(
+        number="2",
+        name=f"skirt waist to {piece.name}",
+        first=waist,
+        second=second,
+        gather=gather,
+        ease=ease,
+    )
+    return piece, seam

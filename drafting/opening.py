@@ -1,0 +1,81 @@
+"""Openings: how long a slit must be for the hip to pass, and which zip that takes.
+
+Millimetres and radians. Imports units and errors.
+"""
+
+import math
+
+from drafting.errors import MeasurementError
+from drafting.units import Mm
+
+PASSING_EASE: Mm = 40.0
+"""Room for a hand and the underclothes when the hip passes the opening (20 to 80)."""
+
+SHORTEST_SLIT: Mm = 170.0
+"""A shorter opening strains at its end however small the hip."""
+
+ZIPS: tuple[Mm, ...] = (150, 180, 200, 220, 250, 300, 350, 400, 500, 550, 600)
+"""Lengths in which skirt zips are sold."""
+
+
+def loop(radius: Mm, slit: Mm, *, fullness: float) -> Mm:
+    """Return the girth of a string pulled tight round a waist hole and over the slit's end.
+
+    Source: the cloth laid out is a sector of angle 2 pi F. The shortest way round its hole
+    from the slit's end and back is two tangents to the waist circle and the arc between
+    them; where the sector is too narrow for both tangents it is a chord of radius r + z.
+    """
+    reach = radius + slit
+    turn = math.acos(min(radius / reach, 1.0))
+    if turn <= math.pi * fullness:
+        return 2 * math.sqrt(reach**2 - radius**2) + radius * (math.tau * fullness - 2 * turn)
+    return 2 * reach * math.sin(math.pi * fullness)
+
+
+def least_slit(waist: Mm, girth: Mm, *, fullness: float) -> Mm:
+    """Return the shortest slit whose taut loop lets ``girth`` through, to 0.001 mm.
+
+    Args:
+        waist: the smaller of the flat and the finished waist seam.
+
+    Raises:
+        MeasurementError: no slit lets it through.
+    """
+    radius = waist / (math.tau * fullness)
+    if waist >= girth:
+        return 0.0
+    low, high = 0.0, 4 * girth
+    if loop(radius, high, fullness=fullness) < girth:
+        raise MeasurementError("hip with its passing ease", girth, 0, waist)
+    while high - low > 1e-4:
+        middle = (low + high) / 2
+        low, high = (
+            (middle, high) if loop(radius, middle, fullness=fullness) < girth else (low, middle)
+        )
+    return high
+
+
+def slit_length(
+    *,
+    hip: Mm,
+    hip_depth: Mm,
+    finished_waist: Mm,
+    line: Mm,
+    fullness: float,
+    gathered: bool,
+) -> Mm:
+    """Return how long to leave a layer open below its waist seam.
+
+    Source: the taut loop rules; never shorter than 17 cm or than half the missing girth, and
+    never past 6 cm below the hip unless the loop itself demands it. Over a gathered waist
+    the opening also reaches the hip, or the gathers tear when it is drawn on.
+    """
+    girth = hip + PASSING_EASE
+    taut = least_slit(min(line, finished_waist), girth, fullness=fullness)
+    wanted = max(taut, SHORTEST_SLIT, (girth - finished_waist) / 2, hip_depth if gathered else 0)
+    return min(wanted, max(taut, hip_depth + 60))
+
+
+def zip_length(opening: Mm) -> Mm | None:
+    """Return the shortest zip sold that is at least ``opening`` long, or None beyond 60 cm."""
+    return next((length for length in ZIPS if length >= opening - 1e-6), None)

@@ -1,0 +1,78 @@
+"""From a spec to a pattern: planned, drawn, walked, and looked over.
+
+Millimetres. Imports the plan, its drawing, its figures and the advice.
+"""
+
+from dataclasses import dataclass
+
+from drafting import advice, cloth
+from drafting.errors import DraftingError, TruingError
+from drafting.figures import ClothFigures, Figures, figures
+from drafting.findings import Finding, by_weight
+from drafting.making_up import pieces_and_seams
+from drafting.piece import Piece
+from drafting.plan import plan
+from drafting.spec import Spec
+from drafting.truing import Seam, Walked, walk
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pattern:
+    """A drafted garment: its pieces, how they are sewn together, its numbers and remarks.
+
+    ``pieces`` is empty when the draft stops before anything could be drawn.
+    """
+
+    spec: Spec
+    pieces: tuple[Piece, ...]
+    seams: tuple[Seam, ...]
+    figures: Figures
+    findings: tuple[Finding, ...]
+
+
+def draft(spec: Spec) -> Pattern:
+    """Return the pattern that a spec asks for, with every seam walked.
+
+    Findings of level ``stop`` come back in the pattern; the caller writes nothing then.
+
+    Raises:
+        TruingError: edges that are sewn together do not agree: a fault of the draft itself.
+    """
+    planned = plan(spec)
+    findings = [*spec.findings, *advice.advice(planned)]
+    pieces: tuple[Piece, ...] = ()
+    seams: tuple[Seam, ...] = ()
+    walked: tuple[Walked, ...] = ()
+    try:
+        pieces, seams = pieces_and_seams(planned)
+        walked = walk(seams, pieces)
+    except TruingError:
+        raise
+    except DraftingError as error:
+        findings.append(advice.cannot_be_drawn(error))
+        pieces = seams = ()
+    cloths = _cloths(spec, pieces)
+    return Pattern(
+        spec=spec,
+        pieces=pieces,
+        seams=seams,
+        figures=figures(planned, cloths, walked),
+        findings=by_weight(tuple(findings)),
+    )
+
+
+def _cloths(spec: Spec, pieces: tuple[Piece, ...]) -> dict[str, ClothFigures]:
+    """Return the rows of boxes of each cloth that pieces are cut from."""
+    found = {}
+    for name, of in (
+        ("skirt", spec.cloths.skirt),
+        ("lining", spec.cloths.lining),
+        ("ruffle", spec.cloths.ruffle),
+    ):
+        mine = tuple(piece for piece in pieces if piece.cloth == name)
+        if mine:
+            usable = cloth.usable_width(of)
+            found[name] = ClothFigures(
+                width=of.width, usable=usable, rows_length=cloth.rows(mine, usable)
+            )
+    return found

@@ -1,0 +1,174 @@
+"""A pattern piece: stitching lines with names, allowances, marks and what to cut.
+
+Millimetres and radians. The stitching line is the truth; the cutting line is derived from it.
+Imports geometry, allowance and errors.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import lru_cache
+
+from drafting.allowance import Border, cutting_path
+from drafting.errors import GeometryError
+from drafting.geometry import MEETING, Box, Path, Point, area, bounds, distance, path_length
+from drafting.units import Mm
+
+
+class EdgeKind(StrEnum):
+    """What becomes of an edge."""
+
+    SEAM = "seam"
+    HEM = "hem"
+    FOLD = "fold"
+    RAW = "raw"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edge:
+    """One named edge of a stitching line.
+
+    Attributes:
+        name: in the trade's words: ``waist``, ``side``, ``hem``, ``centre_back`` …
+        path: from one corner of the piece to the next.
+        allowance: width of cloth outside it; none at a fold.
+        words: what is written along it, or empty.
+    """
+
+    name: str
+    path: Path
+    allowance: Mm
+    kind: EdgeKind = EdgeKind.SEAM
+    words: str = ""
+
+    @property
+    def length(self) -> Mm:
+        """Length of the stitching line along this edge."""
+        return path_length(self.path)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notch:
+    """A mark on a stitching line, matched to the neighbouring piece's.
+
+    Attributes:
+        edge: index of the edge in the piece.
+        at: distance along that edge from its start.
+        strokes: one, two or three.
+        seam: number of the seam it belongs to, or empty.
+        words: what is written beside it, or empty.
+    """
+
+    edge: int
+    at: Mm
+    strokes: int = 1
+    seam: str = ""
+    words: str = ""
+
+
+class InnerKind(StrEnum):
+    """Lines drawn inside a piece."""
+
+    RUFFLE_LINE = "ruffle line"
+    GATHERING = "gathering row"
+    FOLD_LINE = "fold line"
+    CENTRE = "centre line"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InnerLine:
+    """A line inside a piece with its name; ``ticks`` are distances along it to mark across."""
+
+    kind: InnerKind
+    path: Path
+    words: str
+    ticks: tuple[Mm, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dot:
+    """A point to transfer to the cloth, such as the end of an opening."""
+
+    at: Point
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """One pattern piece, right side up, before any placing on paper.
+
+    Attributes:
+        name: begins with its part, such as ``skirt panel``.
+        edges: closed stitching line, counter-clockwise.
+        grainline: two ends of a line that lies parallel to the selvedge.
+        cloth: which cloth it is cut from: ``skirt``, ``lining`` or ``ruffle``.
+        count: how many to cut.
+        mirrored: half of them are cut as mirror images.
+        half: the piece is drawn to a fold and is half of what is cut.
+        foldable: the folded cloth is wide enough to take it (only of a half).
+        rectangle: a band or strip that a rule and chalk draw as well as paper does.
+        notes: what else its label says, a line each.
+    """
+
+    name: str
+    edges: tuple[Edge, ...]
+    grainline: tuple[Point, Point]
+    cloth: str
+    count: int
+    mirrored: bool = False
+    half: bool = False
+    foldable: bool = True
+    rectangle: bool = False
+    notches: tuple[Notch, ...] = ()
+    inner_lines: tuple[InnerLine, ...] = ()
+    dots: tuple[Dot, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        ends = [(edge.path[0].start, edge.path[-1].end) for edge in self.edges]
+        for (_, end), (start, _) in zip(ends, ends[1:] + ends[:1], strict=True):
+            if distance(end, start) > MEETING:
+                raise GeometryError(f"the outline of {self.name} is not closed")
+        if self.count < 1:
+            raise GeometryError(f"{self.name} must be cut at least once")
+
+
+def stitching_line(piece: Piece) -> Path:
+    """Return the closed outline that the seams are sewn on."""
+    return tuple(segment for edge in piece.edges for segment in edge.path)
+
+
+@lru_cache(maxsize=512)
+def cutting_line(piece: Piece) -> Path:
+    """Return the closed outer edge of the piece, derived from its stitching line.
+
+    Raises:
+        GeometryError: an allowance is too wide for its curve or corner.
+    """
+    return cutting_path(
+        [
+            Border(path=e.path, allowance=e.allowance, turns_up=e.kind is EdgeKind.HEM)
+            for e in piece.edges
+        ]
+    )
+
+
+def cutting_box(piece: Piece) -> Box:
+    """Return the smallest upright box round the cutting line, in the piece's own frame."""
+    return bounds(cutting_line(piece))
+
+
+def cutting_area(piece: Piece) -> float:
+    """Return the area inside the cutting line, in mm2."""
+    return area(cutting_line(piece))
+
+
+def edge_named(piece: Piece, name: str) -> Edge:
+    """Return the first edge of that name.
+
+    Raises:
+        KeyError: the piece has no such edge.
+    """
+    for edge in piece.edges:
+        if edge.name == name:
+            return edge
+    raise KeyError(name)

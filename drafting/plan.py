@@ -1,0 +1,195 @@
+"""A garment in numbers: every part worked out from the spec before anything is drawn.
+
+Millimetres and radians. Imports the parts' formulas; draws nothing.
+"""
+
+from dataclasses import dataclass, replace
+
+from drafting import cloth, lining, opening, ruffle, waistband
+from drafting.circle import Flare, fewest_panels, waistline
+from drafting.spec import Allowances, Closure, Cloth, Grain, Spec, WaistFinish
+from drafting.units import Mm
+
+LINING_HEM: Mm = 12.0
+"""A lining's hem is narrow, whatever the skirt's: light, and out of sight."""
+
+SHOE_SHARE = 0.95
+"""The body rises a little less than its heel, since it tips forward."""
+
+CLEAR_OF_OPENING: Mm = 30.0
+"""A ruffle closer than this below the end of the opening stops at it with hemmed ends."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layer:
+    """A skirt or a lining as it is drafted.
+
+    Attributes:
+        opening: length of its slit below the waist seam, 0 for none.
+        asked_panels: panels before the cloth's width had its say.
+        half: its panel is drawn to a fold; ``foldable`` if the folded cloth can take it.
+    """
+
+    flare: Flare
+    cloth: Cloth
+    allowances: Allowances
+    opening: Mm
+    asked_panels: int
+    half: bool
+    foldable: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """The parts of a garment in numbers, before anything is drawn.
+
+    Attributes:
+        closure: where it really opens; a casing is pulled on.
+        finished_waist: waist and ease.
+        floor: waist to floor in the shoes that are worn, at front, side and back.
+        walking_sweep: least sweep for one step at the skirt's hem.
+    """
+
+    spec: Spec
+    closure: Closure
+    finished_waist: Mm
+    floor: tuple[Mm, Mm, Mm]
+    skirt: Layer
+    lining: Layer | None
+    ruffle: ruffle.RuffleDraft | None
+    strip: waistband.Strip | None
+    walking_sweep: Mm
+    lining_walking_sweep: Mm | None
+
+
+def plan(spec: Spec) -> Plan:
+    """Return the garment in numbers: radii, openings, panels that fit their cloth, the ruffle."""
+    wearer, wish = spec.wearer, spec.skirt
+    pulls_on = wish.waist_finish is WaistFinish.CASING
+    closure = Closure.NONE if pulls_on else wish.closure
+    finished = wearer.waist + wish.waist_ease
+    line = waistline(
+        wearer.waist,
+        ease=wish.waist_ease,
+        gather_ratio=wish.gather_ratio,
+        stretch=wish.waist_stretch,
+    )
+    shoes = SHOE_SHARE * wearer.heel
+    floor = (wearer.floor_front + shoes, wearer.floor_side + shoes, wearer.floor_back + shoes)
+
+    def layer(flare: Flare, of: Cloth, allowances: Allowances, gathered: bool) -> Layer:
+        slit = 0.0
+        if closure is not Closure.NONE:
+            slit = opening.slit_length(
+                hip=wearer.hip,
+                hip_depth=wearer.hip_depth,
+                finished_waist=finished,
+                line=flare.waistline,
+                fullness=flare.fullness,
+                gathered=gathered,
+            )
+        return _fitted(flare, of, slit, allowances, wish.grain)
+
+    def walking(length: Mm) -> Mm:
+        return lining.walking_sweep(
+            step=wearer.step,
+            length=length,
+            hip_depth=wearer.hip_depth,
+            floor=floor[1],
+            hip=wearer.hip,
+        )
+
+    panels = wish.panels or fewest_panels(wish.fullness)
+    skirt_flare = Flare(fullness=wish.fullness, panels=panels, waistline=line, length=wish.length)
+    skirt = layer(skirt_flare, spec.cloths.skirt, wish.allowances, wish.gather_ratio > 1)
+    lined: Layer | None = None
+    if spec.lining is not None:
+        asked = spec.lining.panels or fewest_panels(spec.lining.fullness)
+        lining_flare = lining.lining_flare(
+            fullness=spec.lining.fullness,
+            panels=asked,
+            finished_waist=finished,
+            stretch=wish.waist_stretch,
+            length=wish.length - spec.lining.shorter,
+            drawn_up_from=line if pulls_on else None,
+        )
+        lined = layer(
+            lining_flare, spec.cloths.lining, replace(wish.allowances, hem=LINING_HEM), False
+        )
+    return Plan(
+        spec=spec,
+        closure=closure,
+        finished_waist=finished,
+        floor=floor,
+        skirt=skirt,
+        lining=lined,
+        ruffle=_ruffle(spec, lined),
+        strip=_strip(spec, closure, finished, line),
+        walking_sweep=walking(wish.length),
+        lining_walking_sweep=walking(lined.flare.length) if lined else None,
+    )
+
+
+def _fitted(flare: Flare, of: Cloth, slit: Mm, allowances: Allowances, grain: Grain) -> Layer:
+    """Return the layer in as many panels as its cloth is wide enough for.
+
+    Where no number of panels fits, the layer keeps what was asked; the advice stops it.
+    """
+    usable = cloth.usable_width(of)
+    fitted = flare
+    while cloth.panel_width(fitted, allowances, grain) > usable:
+        if fitted.panels == cloth.MOST_PANELS:
+            fitted = flare
+            break
+        fitted = replace(fitted, panels=fitted.panels + 1)
+    return Layer(
+        flare=fitted,
+        cloth=of,
+        allowances=allowances,
+        opening=slit,
+        asked_panels=flare.panels,
+        half=of.fold,
+        foldable=of.fold and cloth.takes_fold(fitted, allowances, grain, usable),
+    )
+
+
+def _ruffle(spec: Spec, lined: Layer | None) -> ruffle.RuffleDraft | None:
+    if spec.ruffle is None or lined is None:
+        return None
+    wish, flare = spec.ruffle, lined.flare
+    depth = wish.depth if wish.depth is not None else ruffle.default_depth(flare.length)
+    below = flare.length - wish.above_hem - depth
+    line = flare.girth_at(below)
+    flat = wish.gather_ratio * line
+    ring = below > lined.opening + CLEAR_OF_OPENING
+    strips, cut = ruffle.strip_count(
+        flat,
+        cloth.usable_width(spec.cloths.ruffle),
+        join_allowance=ruffle.HABITS[wish.cloth].join_allowance,
+        ring=ring,
+    )
+    return ruffle.RuffleDraft(
+        cloth=wish.cloth,
+        depth=depth,
+        line_below_waist=below,
+        line_radius=flare.waist_radius + below,
+        line_length=line,
+        flat_length=flat,
+        strips=strips,
+        strip_cut_length=cut,
+        strip_cut_depth=ruffle.cut_depth(wish.cloth, depth, doubled=wish.doubled),
+        gather_ratio=flat / line if line else 0.0,
+        ring=ring,
+        doubled=wish.doubled,
+    )
+
+
+def _strip(spec: Spec, closure: Closure, finished: Mm, line: Mm) -> waistband.Strip | None:
+    wish = spec.skirt
+    if wish.waist_finish is WaistFinish.BAND:
+        return waistband.band_strip(
+            finished, height=wish.band, allowance=wish.allowances.waist, closure=closure
+        )
+    if wish.waist_finish is WaistFinish.CASING:
+        return waistband.casing_strip(line, elastic=wish.elastic, allowance=wish.allowances.waist)
+    return None

@@ -1,0 +1,266 @@
+"""The gathered ruffle that holds the skirt out: sewn to a line on the lining, not to its hem.
+
+Millimetres. Ratios, rows and thread are classroom estimates, said to be so where shown.
+Imports circle, geometry, piece and the spec's words.
+"""
+
+import math
+from dataclasses import dataclass
+from enum import StrEnum
+
+from drafting.geometry import Line, Point
+from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Piece
+from drafting.spec import RuffleCloth
+from drafting.units import Mm
+
+DEEPEST_DEFAULT: Mm = 200.0
+"""Depth of a ruffle when the sheet leaves it open, for an adult's knee-length skirt."""
+
+END_HEM: Mm = 10.0
+"""Hem at each end of a ruffle that stops at the opening."""
+
+TOP_ALLOWANCE: Mm = 15.0
+"""From the raw edge to the seam line; the gathering rows lie by it."""
+
+SECTION: Mm = 2000.0
+"""Longest stretch that one pair of gathering threads draws up without breaking."""
+
+LONG_RUFFLE: Mm = 4000.0
+"""Beyond this flat length a cord is safer than threads."""
+
+
+class Join(StrEnum):
+    """How strips are joined end to end."""
+
+    SEAM = "seam"
+    LAP = "lap"
+
+
+class Method(StrEnum):
+    """How a ruffle is gathered."""
+
+    CORD = "zigzag over a cord"
+    ROWS = "rows of long stitches"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuffleHabit:
+    """How a ruffle cloth is worked.
+
+    Attributes:
+        ratios: usual least and most gather ratio.
+        join_allowance: at each end of a strip; a lap of twice that lies half on each strip.
+        edge_hem: allowance of a single ruffle's lower edge, 0 where it stays raw.
+        edge: what is done with that lower edge, in words.
+        rows: distances of the gathering rows from the raw upper edge.
+    """
+
+    ratios: tuple[float, float]
+    join: Join
+    join_allowance: Mm
+    edge_hem: Mm
+    edge: str
+    rows: tuple[Mm, ...]
+    method: Method
+
+
+_INSIDE = (13.0, 8.0)
+_STRADDLING = (12.0, 19.0)
+_CORD = (12.0,)
+
+HABITS = {
+    RuffleCloth.SOFT_TULLE: RuffleHabit(
+        ratios=(2.5, 4.0), join=Join.LAP, join_allowance=5, edge_hem=0,
+        edge="left raw", rows=_CORD, method=Method.CORD,
+    ),
+    RuffleCloth.STIFF_NET: RuffleHabit(
+        ratios=(2.0, 3.5), join=Join.SEAM, join_allowance=10, edge_hem=0,
+        edge="left raw, or bound so that it does not catch tights", rows=_CORD,
+        method=Method.CORD,
+    ),
+    RuffleCloth.SILK_ORGANZA: RuffleHabit(
+        ratios=(2.0, 3.0), join=Join.SEAM, join_allowance=15, edge_hem=4,
+        edge="rolled, before gathering", rows=_INSIDE, method=Method.ROWS,
+    ),
+    RuffleCloth.POLYESTER_ORGANZA: RuffleHabit(
+        ratios=(2.0, 3.0), join=Join.SEAM, join_allowance=10, edge_hem=4,
+        edge="rolled, before gathering", rows=_INSIDE, method=Method.ROWS,
+    ),
+    RuffleCloth.COTTON_ORGANDY: RuffleHabit(
+        ratios=(1.75, 2.5), join=Join.SEAM, join_allowance=15, edge_hem=12,
+        edge="narrow hem, before gathering", rows=_STRADDLING, method=Method.ROWS,
+    ),
+    RuffleCloth.CRINOLINE_CANVAS: RuffleHabit(
+        ratios=(1.0, 2.0), join=Join.LAP, join_allowance=10, edge_hem=0,
+        edge="bound", rows=_STRADDLING, method=Method.ROWS,
+    ),
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuffleDraft:
+    """A ruffle in numbers.
+
+    Attributes:
+        line_below_waist: from the lining's waist seam to the line it is sewn to.
+        line_length: length of that line all round.
+        flat_length: finished length of the ruffle before gathering, joins sewn.
+        strips: how many strips it is joined from.
+        gather_ratio: the ratio really reached by those strips.
+        ring: closed all round, below the opening; otherwise its ends are hemmed there.
+    """
+
+    cloth: RuffleCloth
+    depth: Mm
+    line_below_waist: Mm
+    line_radius: Mm
+    line_length: Mm
+    flat_length: Mm
+    strips: int
+    strip_cut_length: Mm
+    strip_cut_depth: Mm
+    gather_ratio: float
+    ring: bool
+    doubled: bool
+
+    @property
+    def habit(self) -> RuffleHabit:
+        """How this cloth is worked."""
+        return HABITS[self.cloth]
+
+    @property
+    def method(self) -> Method:
+        """How it is gathered: as the cloth asks, over a cord if it is long."""
+        return Method.CORD if self.flat_length > LONG_RUFFLE else self.habit.method
+
+    @property
+    def sections(self) -> int:
+        """How many lengths it is gathered in: a multiple of four, so that quarters match."""
+        return 4 * max(1, math.ceil(self.flat_length / SECTION / 4 - 1e-9))
+
+    @property
+    def rows(self) -> tuple[Mm, ...]:
+        """Distances of the gathering rows, or of the cord, from the raw upper edge."""
+        if self.method is Method.CORD:
+            return _CORD
+        return self.habit.rows
+
+
+def default_depth(lining_length: Mm) -> Mm:
+    """Return the depth of a ruffle whose sheet leaves it open."""
+    return min(DEEPEST_DEFAULT, lining_length / 3)
+
+
+def strip_count(flat: Mm, usable_width: Mm, *, join_allowance: Mm, ring: bool) -> tuple[int, Mm]:
+    """Return how many strips across the cloth a ruffle takes, and the cut length of each.
+
+    Strips are trimmed alike, so the ratio stays what was asked for. A cloth too narrow for
+    one join and its hems gives 0 strips. Source: a ring of N strips gives N (cut - 2a); an
+    open ruffle has N - 1 joins and a hem at each end.
+    """
+    a = join_allowance
+    if usable_width <= 2 * max(a, END_HEM):
+        return 0, 0.0
+    if ring:
+        count = math.ceil(flat / (usable_width - 2 * a) - 1e-9)
+        return count, flat / count + 2 * a
+    count = max(1, math.ceil((flat - 2 * a + 2 * END_HEM) / (usable_width - 2 * a) - 1e-9))
+    return count, (flat + 2 * a * (count - 1) + 2 * END_HEM) / count
+
+
+def cut_depth(cloth: RuffleCloth, depth: Mm, *, doubled: bool) -> Mm:
+    """Return how deep to cut a strip: fraying cloth is hemmed or doubled, net stays raw."""
+    if doubled:
+        return 2 * depth + 2 * TOP_ALLOWANCE
+    return TOP_ALLOWANCE + depth + HABITS[cloth].edge_hem
+
+
+def thread_metres(draft: RuffleDraft, method: Method) -> float:
+    """Return an estimate of the gathering thread, in metres, by the given method.
+
+    Source: 4.5 m a metre for a zigzag over a cord, 2.3 m a metre for each long-stitch row.
+    """
+    flat = draft.flat_length / 1000
+    if method is Method.CORD:
+        return 4.5 * flat
+    rows = draft.habit.rows if draft.habit.method is Method.ROWS else _INSIDE
+    return 2.3 * flat * len(rows)
+
+
+def cord_metres(draft: RuffleDraft) -> float:
+    """Return an estimate of the cord, in metres: the flat length and 30 cm for each section."""
+    return draft.flat_length / 1000 + 0.3 * draft.sections
+
+
+def join_clearance(draft: RuffleDraft, lining_panels: int) -> Mm | None:
+    """Return how near a strip's join comes to a lining seam, along the sewn line, at best.
+
+    Joins of a ring may be shifted round together; the best shift is taken. An open ruffle
+    begins at the opening and cannot be shifted. None when there is no join or no seam to meet.
+    """
+    if draft.strips == 1 and not draft.ring:
+        return None
+    joins = [k / draft.strips for k in range(draft.strips)]
+    seams = [k / lining_panels for k in range(lining_panels)]
+    if not draft.ring:
+        return min(_apart(j, s) for j in joins[1:] for s in seams) * draft.line_length
+    # The gaps between joins and seams repeat every 1/lcm; the best shift lies half a gap off.
+    return draft.line_length / (2 * math.lcm(draft.strips, lining_panels))
+
+
+def _apart(one: float, other: float) -> float:
+    return abs((one - other + 0.5) % 1 - 0.5)
+
+
+def strip_piece(draft: RuffleDraft) -> Piece:
+    """Return one ruffle strip, its gathering rows and its fold drawn inside."""
+    habit = draft.habit
+    a = habit.join_allowance
+    long = draft.strip_cut_length - 2 * a
+    deep = draft.depth * (2 if draft.doubled else 1)
+    corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, deep), Point(0.0, deep))
+    if draft.doubled:
+        lower = (TOP_ALLOWANCE, EdgeKind.SEAM, "ruffle's line (second layer)")
+    elif habit.edge_hem:
+        lower = (habit.edge_hem, EdgeKind.HEM, "lower edge")
+    else:
+        lower = (0.0, EdgeKind.RAW, "lower edge")
+    kinds = (
+        ("lower", *lower),
+        ("join", a, EdgeKind.SEAM, ""),
+        ("gathered", TOP_ALLOWANCE, EdgeKind.SEAM, "ruffle's line: gather this edge"),
+        ("join", a, EdgeKind.SEAM, ""),
+    )
+    edges = tuple(
+        Edge(name=name, path=(Line(start=one, end=other),), allowance=width, kind=kind, words=words)
+        for (name, width, kind, words), one, other in zip(
+            kinds, corners, corners[1:] + corners[:1], strict=True
+        )
+    )
+    inner = [
+        InnerLine(
+            kind=InnerKind.GATHERING,
+            path=(Line(start=Point(0.0, y), end=Point(long, y)),),
+            words="cord" if draft.method is Method.CORD else "gathering row",
+        )
+        for y in (deep + TOP_ALLOWANCE - row for row in draft.rows)
+    ]
+    if draft.doubled:
+        inner.append(
+            InnerLine(
+                kind=InnerKind.FOLD_LINE,
+                path=(Line(start=Point(0.0, deep / 2), end=Point(long, deep / 2)),),
+                words="fold",
+            )
+        )
+    across = 0.35 * deep
+    return Piece(
+        name="ruffle strip",
+        edges=edges,
+        grainline=(Point(0.2 * long, 0.2 * deep), Point(0.2 * long, 0.2 * deep + across)),
+        cloth="ruffle",
+        count=draft.strips,
+        rectangle=True,
+        inner_lines=tuple(inner),
+        notes=(f"lower edge: {habit.edge}",) if not draft.doubled else ("folded along its length",),
+    )

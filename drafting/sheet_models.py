@@ -1,0 +1,354 @@
+"""The spec sheet as pydantic sees it: its tables, its keys, and the faults among them.
+
+Loaded by ``drafting.sheet`` when a sheet is read. Nothing of pydantic goes further: values
+come out as lengths in mm, fractions, words of ``drafting.spec``, or None for a key that the
+sheet leaves out.
+"""
+
+import math
+from collections.abc import Mapping
+from functools import cache
+from typing import Annotated, Any, ClassVar
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
+
+from drafting.errors import Fault, quoted
+from drafting.sheet_values import (
+    TEXT_LENGTH,
+    TITLE_LENGTH,
+    Context,
+    choice_of,
+    count_within,
+    did_you_mean,
+    drafted_later,
+    length_within,
+    near,
+    number_within,
+    one_word,
+    read_accept,
+    read_date,
+    read_edition,
+    read_fullness,
+    read_no_drop,
+    read_one_tier,
+    read_page,
+    read_papers,
+    read_size,
+    read_yes_no,
+    shown,
+    text_up_to,
+)
+from drafting.spec import (
+    Closure,
+    Figure,
+    Grain,
+    HemFinish,
+    PaperName,
+    RuffleCloth,
+    Strips,
+    WaistFinish,
+)
+from drafting.units import Units
+
+MOST_FAULTS = 100
+
+# --- the sheet -----------------------------------------------------------------------------
+
+# The limits of a body depend on who it is, so here any length that a tape can show will do.
+_Measure = Annotated[float | None, length_within(0.0, math.inf, example="74 cm")]
+_Words = Annotated[str | None, text_up_to(TEXT_LENGTH)]
+_YesNo = Annotated[bool | None, BeforeValidator(read_yes_no)]
+_Fullness = Annotated[float | None, BeforeValidator(read_fullness)]
+_Panels = Annotated[int | None, count_within(1, 24)]
+_Shrinkage = Annotated[
+    float | None, number_within(0, 0.25, note=", as a part of one: 0.04 is 4 %", example="0.04")
+]
+
+
+class _Table(BaseModel):
+    """A table of the sheet; a key that is None was left out."""
+
+    model_config: ClassVar[ConfigDict] = ConfigDict(
+        extra="forbid", frozen=True, arbitrary_types_allowed=True
+    )
+
+
+class WearerTable(_Table):
+    label: Annotated[str | None, text_up_to(TITLE_LENGTH)] = None
+    size: Annotated[str | None, BeforeValidator(read_size)] = None
+    waist: _Measure = None
+    hip: _Measure = None
+    hip_depth: _Measure = None
+    waist_to_knee: _Measure = None
+    floor_front: _Measure = None
+    floor_side: _Measure = None
+    floor_left: _Measure = None
+    floor_right: _Measure = None
+    floor_back: _Measure = None
+    figure: Annotated[Figure | None, choice_of(Figure)] = None
+    accept: Annotated[tuple[str, ...] | None, BeforeValidator(read_accept)] = None
+    height: _Measure = None
+    heel: Annotated[float | None, length_within(0.0, math.inf, example="4 cm")] = None
+    step: _Measure = None
+
+
+class AllowancesTable(_Table):
+    waist: Annotated[float | None, length_within(3, 40)] = None
+    side: Annotated[float | None, length_within(3, 50)] = None
+    hem: Annotated[float | None, length_within(0, 100)] = None
+
+
+class SkirtTable(_Table):
+    cut: Annotated[str | None, one_word("circle", "gored", "gathered")] = None
+    fullness: _Fullness = None
+    length: Annotated[
+        float | None, length_within(100, 1600, usual=(300, 1200), example="62 cm")
+    ] = None
+    hem_above_floor: Annotated[None, drafted_later("asks for a level hem")] = None
+    panels: _Panels = None
+    gores: Annotated[None, drafted_later("belongs to a gored skirt")] = None
+    waist_ease: Annotated[float | None, length_within(0, 100)] = None
+    waist_stretch: Annotated[
+        float | None, number_within(0, 0.1, note=", as a part of one: 0.01 is 1 %", example="0.01")
+    ] = None
+    gather_ratio: Annotated[float | None, number_within(1, 3)] = None
+    drop: Annotated[float | None, BeforeValidator(read_no_drop)] = None
+    level: Annotated[str | None, one_word("hem", "waist")] = None
+    grain: Annotated[Grain | None, choice_of(Grain)] = None
+    closure: Annotated[Closure | None, choice_of(Closure)] = None
+    waist_finish: Annotated[
+        WaistFinish | None, choice_of(WaistFinish, later=("bias", "bodice"))
+    ] = None
+    band: Annotated[float | None, length_within(10, 150)] = None
+    facing: Annotated[float | None, length_within(30, 100)] = None
+    elastic: Annotated[float | None, length_within(6, 100)] = None
+    hem: Annotated[HemFinish | None, choice_of(HemFinish, later=("faced", "braid", "bound"))] = None
+    flounce: Annotated[None, drafted_later("asks for a flounce at the hem")] = None
+    allowances: AllowancesTable = AllowancesTable()
+
+
+class LiningTable(_Table):
+    fullness: _Fullness = None
+    shorter: Annotated[float | None, length_within(0, 300)] = None
+    panels: _Panels = None
+
+
+class RuffleTable(_Table):
+    cloth: Annotated[RuffleCloth | None, choice_of(RuffleCloth, example="stiff net")] = None
+    depth: Annotated[float | None, length_within(20, 900)] = None
+    gather_ratio: Annotated[float | None, number_within(1, 6)] = None
+    above_hem: Annotated[float | None, length_within(0, 100)] = None
+    tiers: Annotated[int | None, BeforeValidator(read_one_tier)] = None
+    doubled: _YesNo = None
+
+
+class ClothTable(_Table):
+    kind: Annotated[str | None, text_up_to(TITLE_LENGTH)] = None
+    width: Annotated[float | None, length_within(100, 6000)] = None
+    selvage: Annotated[float | None, length_within(0, 100)] = None
+    shrink_length: _Shrinkage = None
+    shrink_width: _Shrinkage = None
+    one_way: _YesNo = None
+    fold: _YesNo = None
+    price: Annotated[float | None, number_within(0, 100000, example="12.50")] = None
+
+
+class ClothsTable(_Table):
+    skirt: ClothTable = ClothTable()
+    lining: ClothTable = ClothTable()
+    ruffle: ClothTable = ClothTable()
+
+
+class PrintTable(_Table):
+    paper: Annotated[tuple[PaperName, ...] | None, BeforeValidator(read_papers)] = None
+    margin: Annotated[float | None, length_within(3, 60)] = None
+    overlap: Annotated[float | None, length_within(0, 60)] = None
+    scope: Annotated[str | None, one_word("whole", "waist", "card")] = None
+    measured: Annotated[None, drafted_later("asks for a correction of your printer")] = None
+    strips: Annotated[Strips | None, choice_of(Strips)] = None
+
+
+class PublishTable(_Table):
+    maker: _Words = None
+    page: Annotated[str | None, BeforeValidator(read_page)] = None
+    licence: _Words = None
+    edition: Annotated[str | None, BeforeValidator(read_edition)] = None
+    date: Annotated[str | None, BeforeValidator(read_date)] = None
+    language: Annotated[str | None, one_word("en")] = None
+    sizes: Annotated[None, drafted_later("asks for a pattern in several sizes")] = None
+
+
+class SheetTable(_Table):
+    title: Annotated[str | None, text_up_to(TITLE_LENGTH, empty="refused")] = None
+    units: Annotated[Units | None, choice_of(Units)] = None
+    scale: Annotated[str | None, one_word("full", "half")] = None
+    wearer: WearerTable = WearerTable()
+    skirt: SkirtTable = SkirtTable()
+    lining: LiningTable = LiningTable()
+    ruffle: RuffleTable = RuffleTable()
+    cloth: ClothsTable = ClothsTable()
+    print: PrintTable = PrintTable()
+    publish: PublishTable = PublishTable()
+
+
+# --- reading -------------------------------------------------------------------------------
+
+Path = tuple[str, ...]
+
+
+@cache
+def known_keys() -> dict[Path, tuple[str, ...]]:
+    """Return the keys of each table of a sheet, the tables within it left out."""
+    found: dict[Path, tuple[str, ...]] = {}
+
+    def walk(table: type[BaseModel], path: Path) -> None:
+        inner = {
+            name: field.annotation
+            for name, field in table.model_fields.items()
+            if isinstance(field.annotation, type) and issubclass(field.annotation, BaseModel)
+        }
+        found[path] = tuple(name for name in table.model_fields if name not in inner)
+        for name, model in inner.items():
+            assert model is not None
+            walk(model, (*path, name))
+
+    walk(SheetTable, ())
+    return found
+
+
+def read(
+    data: Mapping[str, Any], context: Context
+) -> tuple[SheetTable, tuple[tuple[Path, Fault], ...], frozenset[Path]]:
+    """Return what could be read, the faults by path, and the paths that were left unread.
+
+    Faulty keys are taken out and the rest is read without them, so that the measures beside
+    a faulty key can still be checked.
+    """
+    try:
+        return SheetTable.model_validate(data, context=context), (), frozenset()
+    except ValidationError as error:
+        details = error.errors(include_url=False, include_input=True)
+    faults: list[tuple[Path, Fault]] = []
+    paths: set[Path] = set()
+    for detail in details:
+        path = tuple(str(part) for part in detail["loc"])
+        paths.add(path)
+        if detail["type"] != "unread" and len(faults) < MOST_FAULTS:
+            faults.append((path, _fault(path, detail["type"], detail["input"], detail.get("ctx"))))
+    table = SheetTable.model_validate(_without(data, paths), context=context)
+    return table, tuple(faults), frozenset(paths)
+
+
+def _without(data: Mapping[str, Any], paths: set[Path]) -> dict[str, Any]:
+    """Return ``data`` without those keys, however deep the rest goes."""
+    heads = {path[0] for path in paths}
+    kept: dict[str, Any] = {}
+    for name, value in data.items():
+        if (name,) in paths:
+            continue
+        inner = {path[1:] for path in paths if path[0] == name} if name in heads else None
+        kept[name] = _without(value, inner) if inner else value
+    return kept
+
+
+def _fault(path: Path, kind: str, value: object, details: Mapping[str, Any] | None) -> Fault:
+    dotted = ".".join(path)
+    if kind == "refused" and details is not None:
+        return Fault(
+            what=details["what"],
+            allowed=details["allowed"],
+            key=dotted,
+            given=details["given"],
+            nearest=details["nearest"],
+        )
+    if kind == "extra_forbidden":
+        return unknown(path, value)
+    if path in known_keys():
+        return _not_a_table(path, value)
+    return Fault(what=f"{dotted} cannot be {shown(value)}.", key=dotted, given=shown(value))
+
+
+def _not_a_table(path: Path, value: object) -> Fault:
+    dotted = ".".join(path)
+    if isinstance(value, list) and value and all(isinstance(one, dict) for one in value):
+        what = f"[[{dotted}]] has double brackets."
+    else:
+        what = f"{path[-1]} is {shown(value)}, but it is the name of a table."
+    return Fault(
+        what=what,
+        allowed=f"Write [{dotted}] on a line of its own, once, and its keys under it.",
+        key=dotted,
+        given=shown(value),
+    )
+
+
+# Words that people look for in a table which says it another way.
+_SAID_OTHERWISE: dict[Path, str] = {
+    ("lining", "length"): 'Say how much shorter it is than the skirt: shorter = "3 cm".',
+    ("lining", "waist_ease"): "The lining takes the ease of the skirt.",
+    ("ruffle", "length"): 'Its finished depth is depth = "20 cm".',
+    ("ruffle", "fullness"): "Its fullness is gather_ratio, such as 2.6.",
+    ("skirt", "hem_allowance"): 'Write hem = "1.2 cm" under [skirt.allowances].',
+    ("skirt", "seam_allowance"): 'Write side = "1.5 cm" under [skirt.allowances].',
+}
+
+
+def unknown(path: Path, value: object) -> Fault:
+    """Return the fault for a key or a table that a sheet does not have."""
+    table, name = path[:-1], path[-1]
+    dotted = ".".join(path)
+    tables = known_keys()
+    where = f"of [{'.'.join(table)}]" if table else "at the top of a sheet"
+    if isinstance(value, dict) or (
+        isinstance(value, list) and value and all(isinstance(one, dict) for one in value)
+    ):
+        return _unknown_table(path, value)
+    fault = Fault(what=f"{quoted(name)} is not a key {where}.", key=dotted, given=shown(value))
+    if said := _SAID_OTHERWISE.get(path):
+        return _fix(fault, said, "")
+    homes = [home for home, keys in tables.items() if name in keys and home != table]
+    if homes:
+        return _fix(fault, _belongs(homes), ".".join((*homes[0], name)))
+    nearest = near(name, tables.get(table, ()))
+    if nearest:
+        return _fix(fault, did_you_mean(nearest), nearest)
+    for home, keys in tables.items():
+        if elsewhere := near(name, keys):
+            there = f"under [{'.'.join(home)}]" if home else "at the top of the sheet"
+            return _fix(
+                fault, f'Did you mean "{elsewhere}", {there}?', ".".join((*home, elsewhere))
+            )
+    keys = tables.get(table, ())
+    known = f"Its keys are {', '.join(keys)}." if table and keys else (
+        f"At the top stand {', '.join(keys)}; the rest goes under a [table]."
+    )  # fmt: skip
+    return _fix(fault, known, "")
+
+
+def _fix(fault: Fault, allowed: str, nearest: str) -> Fault:
+    return Fault(
+        what=fault.what, allowed=allowed, key=fault.key, given=fault.given, nearest=nearest
+    )
+
+
+def _belongs(homes: list[Path]) -> str:
+    if () in homes:
+        return "It belongs at the top of the sheet, above the first [table]."
+    named = [f"[{'.'.join(home)}]" for home in homes]
+    return f"It belongs under {' or '.join(named)}."
+
+
+def _unknown_table(path: Path, value: object) -> Fault:
+    dotted = ".".join(path)
+    names = tuple(".".join(table) for table in known_keys() if table)
+    ends = {name.rsplit(".", 1)[-1]: name for name in reversed(names)}
+    nearest = near(dotted, names) or ends.get(near(path[-1], tuple(ends)), "")
+    shown_name = quoted(dotted)[1:-1]
+    return Fault(
+        what=f"[{shown_name}] is not a table of a sheet.",
+        allowed=f"Did you mean [{nearest}]?" if nearest
+        else f"The tables are {', '.join(f'[{name}]' for name in names)}.",
+        key=dotted,
+        given=shown(value),
+        nearest=nearest,
+    )  # fmt: skip

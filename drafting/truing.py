@@ -1,0 +1,117 @@
+"""Walking the seams: edges that are sewn together are measured against each other.
+
+Millimetres. Measures what the pieces really hold, not the figures they were drawn from.
+Imports geometry, piece and errors.
+"""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from drafting.errors import TruingError
+from drafting.piece import Piece, edge_named
+from drafting.units import Mm
+
+TOLERANCE: Mm = 0.1
+"""Seam lines that are sewn together agree to this, after their stated ease and gather."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Side:
+    """One side of a seam: an edge of a piece, taken so many times.
+
+    Attributes:
+        edge: name of an edge, or of an inner line.
+        times: how often that edge lies along the whole seam; two for a half on the fold.
+    """
+
+    piece: str
+    edge: str
+    times: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seam:
+    """Two lines sewn together: ``first`` = ``gather`` x ``second`` + ``ease``.
+
+    Attributes:
+        number: printed beside the seam's notches.
+        gather: flat length of the first over the length of the second.
+        ease: how much longer the first is once gathered, in mm.
+    """
+
+    number: str
+    name: str
+    first: Side
+    second: Side
+    gather: float = 1.0
+    ease: Mm = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Walked:
+    """A seam that was measured: both lengths, and what is left after gather and ease."""
+
+    seam: Seam
+    first: Mm
+    second: Mm
+
+    @property
+    def difference(self) -> Mm:
+        """By how much the first is too long for the second."""
+        return self.first - self.seam.gather * self.second - self.seam.ease
+
+
+def walk(seams: Sequence[Seam], pieces: Sequence[Piece]) -> tuple[Walked, ...]:
+    """Return every seam measured on the pieces.
+
+    Raises:
+        TruingError: a seam is out by more than the tolerance, or its notches do not meet.
+    """
+    named = {piece.name: piece for piece in pieces}
+    walked = []
+    for seam in seams:
+        one, other = _measure(seam.first, named), _measure(seam.second, named)
+        found = Walked(seam=seam, first=one, second=other)
+        if not abs(found.difference) <= TOLERANCE:
+            raise TruingError(seam.name, one, seam.gather * other + seam.ease, TOLERANCE)
+        walked.append(found)
+    for piece in pieces:
+        _match_notches(piece)
+    return tuple(walked)
+
+
+def _measure(side: Side, pieces: Mapping[str, Piece]) -> Mm:
+    from drafting.geometry import path_length
+
+    piece = pieces[side.piece]
+    for line in piece.inner_lines:
+        if line.kind == side.edge:
+            return side.times * path_length(line.path)
+    return side.times * edge_named(piece, side.edge).length
+
+
+def _match_notches(piece: Piece) -> None:
+    """Check that a seam's notches lie equally far from the waist on both edges of a panel.
+
+    Raises:
+        TruingError: they do not.
+    """
+    waists = [k for k, edge in enumerate(piece.edges) if edge.name == "waist"]
+    if not waists or len(piece.edges) != 4:
+        return
+    first, last = (waists[0] + 1) % 4, (waists[0] + 3) % 4
+    seams = {n.seam for n in piece.notches if n.edge == first}
+    for seam in seams:
+        down = sorted(n.at for n in piece.notches if n.edge == first and n.seam == seam)
+        long = piece.edges[last].length
+        up = sorted(long - n.at for n in piece.notches if n.edge == last and n.seam == seam)
+        if not up:
+            continue
+        off = (
+            max((abs(a - b) for a, b in zip(down, up, strict=False)), default=0.0)
+            if len(down) == len(up)
+            else math.inf
+        )
+        if not off <= TOLERANCE:
+            raise TruingError(f"notches of seam {seam}", sum(down), sum(up), TOLERANCE)
