@@ -82,11 +82,18 @@ class SheetError(DraftingError):
     @property
     def lines(self) -> tuple[str, ...]:
         """One line a fault, each led by the sheet's name."""
-        return tuple(f"{self.name}, {fault}" if fault.line else f"{self.name}: {fault}"
-                     for fault in self.faults)
+        return tuple(
+            f"{self.name}, {fault}" if fault.line else f"{self.name}: {fault}"
+            for fault in self.faults
+        )
 
 
 def quoted(text: str, most: int = 40) -> str:
     """Return ``text`` quoted, printable and at most ``most`` characters long."""
     kept = text if len(text) <= most else text[: most - 1] + "…"
-    return '"' + "".join(c if c.isprintable() else "�" for c in kept) + '"'
+    return f'"{printable(kept)}"'
+
+
+def printable(text: str) -> str:
+    """Return ``text`` with every space a plain one, and a mark for what cannot be printed."""
+    return "".join(c if c.isprintable() else " " if c.isspace() else "�" for c in text)

@@ -116,6 +116,16 @@ def on_circle(centre: Point, radius: Mm, angle: float) -> Point:
     return Point(centre.x + radius * math.cos(angle), centre.y + radius * math.sin(angle))
 
 
+def stepped(point: Point, angle: float, by: Mm) -> Point:
+    """Return the point reached from another by a step of that length at that angle."""
+    return on_circle(point, by, angle)
+
+
+def straight(one: Point, other: Point) -> Path:
+    """Return a path of one straight segment."""
+    return (Line(start=one, end=other),)
+
+
 def distance(one: Point, other: Point) -> Mm:
     """Return how far two points lie apart."""
     return math.hypot(one.x - other.x, one.y - other.y)
@@ -191,6 +201,21 @@ def moved_point(point: Point, *, x: Mm = 0.0, y: Mm = 0.0, turn: float = 0.0) ->
     """Return the point turned about the origin by ``turn``, then shifted by ``x`` and ``y``."""
     c, s = math.cos(turn), math.sin(turn)
     return Point(point.x * c - point.y * s + x, point.x * s + point.y * c + y)
+
+
+def scaled(path: Path, by: float) -> Path:
+    """Return the path enlarged about the origin, for pictures."""
+    return tuple(
+        Line(start=Point(g.start.x * by, g.start.y * by), end=Point(g.end.x * by, g.end.y * by))
+        if isinstance(g, Line)
+        else Arc(
+            centre=Point(g.centre.x * by, g.centre.y * by),
+            radius=g.radius * by,
+            begin=g.begin,
+            finish=g.finish,
+        )
+        for g in path
+    )
 
 
 def mirrored(path: Path, *, through: Point, along: float) -> Path:

@@ -60,6 +60,10 @@ class Given:
     text: str = ""
 
 
+# "27.2 in" may come out a hair off; a limit itself is always allowed.
+_HAIR: Mm = 1e-6
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limits:
     """What a measure may be (``low`` to ``high``) and what most bodies have (``usual``), in mm."""
@@ -71,11 +75,11 @@ class Limits:
 
     def allow(self, value: Mm) -> bool:
         """Tell whether a body can have that measure; nan it cannot."""
-        return self.low <= value <= self.high
+        return self.low - _HAIR <= value <= self.high + _HAIR
 
     def expect(self, value: Mm) -> bool:
         """Tell whether most bodies have about that measure."""
-        return self.usual_low <= value <= self.usual_high
+        return self.usual_low - _HAIR <= value <= self.usual_high + _HAIR
 
 
 def _limits(usual_low: Mm, usual_high: Mm, low: Mm, high: Mm) -> Limits:

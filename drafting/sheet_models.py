@@ -342,7 +342,10 @@ def _unknown_table(path: Path, value: object) -> Fault:
     dotted = ".".join(path)
     names = tuple(".".join(table) for table in known_keys() if table)
     ends = {name.rsplit(".", 1)[-1]: name for name in reversed(names)}
-    nearest = near(dotted, names) or ends.get(near(path[-1], tuple(ends)), "")
+    parent = ".".join(path[:-1])
+    nearest = near(dotted, tuple(name for name in names if name != parent)) or ends.get(
+        near(path[-1], tuple(ends)), ""
+    )
     shown_name = quoted(dotted)[1:-1]
     return Fault(
         what=f"[{shown_name}] is not a table of a sheet.",

@@ -24,6 +24,9 @@ from drafting.sizes import size_table
 from drafting.spec import PaperName
 from drafting.units import MM_PER_INCH, Mm, Units, length_text, to_mm
 
+# "27.2 in" may come out a hair off; a limit itself is always allowed.
+_HAIR: Mm = 1e-6
+
 TITLE_LENGTH = 80
 TEXT_LENGTH = 120
 PAGE_LENGTH = 200
@@ -146,7 +149,7 @@ def length_within(
     def read(value: object, info: ValidationInfo) -> Mm:
         key, context = _key(info), _context(info)
         length = _read_length(value, key, context, example)
-        if low <= length <= high:
+        if low - _HAIR <= length <= high + _HAIR:
             return length
         shown_low, shown_high = length_text(low, context.shown), length_text(high, context.shown)
         hint = ""

@@ -10,13 +10,15 @@ import unicodedata
 from dataclasses import dataclass
 from typing import Any
 
-from drafting.errors import Fault
+from drafting.errors import Fault, printable
 
 Path = tuple[str, ...]
 
 MOST_SLIPS = 20
 _LONG_TEXT = 50_000
 _DEEPEST = 20
+_LONG_LINE = 300
+_IMMENSE_LINE = 10_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,10 +43,25 @@ def read_tables(text: str) -> Reading:
     reading finds them all.
     """
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
+    lines = text.split("\n")
+    if immense := [number for number, line in enumerate(lines) if len(line) > _IMMENSE_LINE]:
+        # tomllib takes ever longer over such a line, so it is not shown one.
+        return _read_without(lines, immense)
     try:
         return Reading(tables=tomllib.loads(text), text=text)
     except (ValueError, RecursionError) as error:
-        return _read_around(text.split("\n"), error)
+        return _read_around(lines, error)
+
+
+def _read_without(lines: list[str], immense: list[int]) -> Reading:
+    slips = tuple(
+        Fault(what=f"This line has {len(lines[at])} characters.", allowed=_EXAMPLE, line=at + 1)
+        for at in immense[:MOST_SLIPS]
+    )
+    for at in immense:
+        lines = _without(lines, at)
+    rest = read_tables("\n".join(lines))
+    return Reading(tables=rest.tables, text=rest.text, slips=(*slips, *rest.slips))
 
 
 def _read_around(lines: list[str], error: ValueError | RecursionError) -> Reading:
@@ -127,9 +144,10 @@ def line_of(path: Path, found: dict[Path, int]) -> int:
 
 # --- what a line that cannot be read was meant to be ---------------------------------------
 
-_AT = re.compile(r"\(at line (\d+), column \d+\)")
-_HEADER = re.compile(r"\s*\[")
+_AT = re.compile(r"\(at line (\d+), column (\d+)\)")
+_HEADER = re.compile(r"\s*\[|\s*[^\w\s#]?[\w.]+\]+\s*$")
 _PAIR = re.compile(r"\s*(?P<key>[\w.\-]+|\"[^\"]*\"|'[^']*')\s*=\s*(?P<value>.*?)\s*$")
+_PAIR_BEGUN = re.compile(r"\s*(?:[\w.\-]+|\"[^\"]*\"|'[^']*')\s*=")
 _STRING_OR_COMMENT = re.compile(r"\"(?:\\.|[^\"\\])*\"|'[^']*'|#.*")
 _CURLY = "“”„‟‘’‚‛«»‹›＂＇"
 _BARE_LENGTH = re.compile(
@@ -156,11 +174,13 @@ def _slip(lines: list[str], error: ValueError | RecursionError) -> tuple[Fault, 
         what = f"The bracket opened in {_text(line)} is never closed."
         allowed = 'Close the list on the same line, such as paper = ["a4"].'
         return Fault(what=what, allowed=allowed, line=opener + 1), _without(lines, opener)
-    what, allowed = _meant(lines, number, message)
+    what, allowed = map(printable, _meant(lines, number, message))
     if opener is not None:
         what = f"{_text(lines[number])}, in the list begun on line {opener + 1}, cannot be read."
         allowed = "Put each word in quotes, with a comma between two."
-    fault = Fault(what=what, allowed=allowed, given=lines[number].strip()[:80], line=number + 1)
+    fault = Fault(
+        what=what, allowed=allowed, given=printable(lines[number].strip()[:80]), line=number + 1
+    )
     if opener is not None:
         # Inside a list that goes on over lines: the whole list goes, or its rest would puzzle.
         return fault, _without(lines, *range(opener, _list_end(lines, opener) + 1))
@@ -173,26 +193,38 @@ def _without(lines: list[str], *numbers: int) -> list[str]:
     for number in numbers:
         kept[number] = ""
         if _HEADER.match(lines[number]) and len(numbers) == 1:
-            name = re.match(r"\s*\[+\s*([A-Za-z_.]+)", lines[number])
-            again = name is None or any(_heads(line, name[1]) for line in lines[:number])
-            closed = lines[number].rstrip().endswith("]")
+            name = re.match(r"\W*([A-Za-z_]+(?:\.[A-Za-z_]+)*)", lines[number])
+            again = (
+                name is None
+                or len(name[1]) > _LONG_LINE
+                or any(_heads(line, name[1]) for line in lines[:number])
+            )
+            closed = re.fullmatch(r"\s*\[[^\[\]]*\]\s*", lines[number]) is not None
             kept[number] = f"[{name[1]}]" if name and not (again or closed) else f'["_{number}"]'
     return kept
 
 
 def _heads(line: str, table: str) -> bool:
-    return re.match(rf"\s*\[\s*{re.escape(table)}\s*\]", line) is not None
+    return re.match(rf"\s*\[\s*{re.escape(table)}\s*\]", line[:_LONG_LINE]) is not None
 
 
 def _blamed(lines: list[str], message: str) -> int:
     """Return the number, from 0, of the line that tomllib complains of."""
     at = _AT.search(message)
     number = int(at[1]) - 1 if at else len(lines) - 1
+    if at and at[2] == "1" and message.startswith("Unescaped"):
+        # A backslash at the end of a line takes the line's end with it.
+        number -= 1
     while number and not lines[number].strip():
         number -= 1
+    if message.startswith('Expected "\'"'):
+        # A single quote that is never closed is missed only at the end of the sheet.
+        number = next(
+            (at for at, line in enumerate(lines) if "'" in _STRING_OR_COMMENT.sub("", line)), number
+        )
     if message.startswith(("Cannot overwrite", "Cannot mutate")):
         # tomllib stops after the value, which may be some lines below its key.
-        while number and not (_PAIR.match(lines[number]) or _HEADER.match(lines[number])):
+        while number and not (_PAIR_BEGUN.match(lines[number]) or _HEADER.match(lines[number])):
             number -= 1
     if message.startswith("Unterminated string"):
         triple = [at for at, line in enumerate(lines) if line.count('"""') + line.count("'''") == 1]
@@ -201,14 +233,14 @@ def _blamed(lines: list[str], message: str) -> int:
 
 
 def _starts_anew(line: str) -> bool:
-    return bool(_PAIR.match(line) or re.match(r"\s*\[+[\w.]+\]+\s*(#.*)?$", line))
+    return bool(_PAIR_BEGUN.match(line) or re.match(r"\s*\[+[\w.]+\]+\s*(#.*)?$", line))
 
 
 def _open_bracket(lines: list[str], number: int) -> int | None:
     """Return the line that opened a list still open where line ``number`` begins, or None."""
     depth, opener = 0, 0
     for at, line in enumerate(lines[:number]):
-        if not depth and not _PAIR.match(line):
+        if not depth and not _PAIR_BEGUN.match(line):
             continue
         bare = _STRING_OR_COMMENT.sub("", line)
         before = depth
@@ -217,7 +249,7 @@ def _open_bracket(lines: list[str], number: int) -> int | None:
             opener = at
     if not depth and number < len(lines):
         bare = _STRING_OR_COMMENT.sub("", lines[number])
-        pair = _PAIR.match(bare)
+        pair = _PAIR_BEGUN.match(bare)
         opens = bool(pair) and bare.count("[") > bare.count("]") and number == len(lines) - 1
         return number if opens else None
     return opener if depth else None
@@ -249,11 +281,14 @@ def _meant(lines: list[str], number: int, message: str) -> tuple[str, str]:
     if message.startswith(("Cannot overwrite", "Cannot mutate")):
         return _key_again(lines, number)
     if _HEADER.match(line):
-        name = re.sub(r"[^\w.]", "", line.split("#")[0])
+        name = re.sub(r"[^\w.]", "", line.split("#")[0])[:40]
         return (
             f"{_text(line)} is not the heading of a table.",
             f"Write its name between brackets, alone on the line: [{name or 'skirt'}].",
         )
+    if len(line) > _LONG_LINE:
+        # No line that a person writes is longer, and the patterns below are slow on such.
+        return f"{_text(line)} cannot be read.", _EXAMPLE
     pair = _PAIR.match(line)
     if pair is None:
         return _no_equals(line)
@@ -261,7 +296,7 @@ def _meant(lines: list[str], number: int, message: str) -> tuple[str, str]:
 
 
 def _table_again(lines: list[str], number: int) -> tuple[str, str]:
-    name = re.sub(r"[\s\[\]]", "", lines[number].split("#")[0])
+    name = re.sub(r"[\s\[\]]", "", lines[number].split("#")[0])[:40]
     first = next((at for at, line in enumerate(lines[:number]) if _heads(line, name)), None)
     where = f" here and on line {first + 1}" if first is not None else ""
     return (
@@ -271,12 +306,12 @@ def _table_again(lines: list[str], number: int) -> tuple[str, str]:
 
 
 def _key_again(lines: list[str], number: int) -> tuple[str, str]:
-    pair = _PAIR.match(lines[number])
-    key = pair["key"] if pair else lines[number].strip()
+    pair = _PAIR.match(lines[number][:_LONG_LINE])
+    key = pair["key"] if pair else _text(lines[number])
     for at in range(number - 1, -1, -1):
         if _HEADER.match(lines[at]):
             break
-        other = _PAIR.match(lines[at])
+        other = _PAIR.match(lines[at][:_LONG_LINE])
         if other and other["key"] == key:
             return f"{key} is given twice: here and on line {at + 1}.", "Keep one of the two."
     return f"{key} is given twice.", "Keep one of the two."
@@ -385,4 +420,4 @@ def _text(line: str) -> str:
     """Return a line of the sheet as it is told: trimmed, between quotes of its own."""
     text = line.strip()
     kept = text if len(text) <= 60 else text[:59] + "…"
-    return "“" + "".join(c if c.isprintable() else "�" for c in kept) + "”"
+    return f"“{printable(kept)}”"

@@ -79,7 +79,8 @@ def _plain(text: str) -> str:
     """Return ``text`` in lower case, with vulgar fractions written out ("27½" as "27 1/2")."""
     spaced = "".join(
         # The space comes before NFKC, or 27½ would become 271/2.
-        f" {c} " if unicodedata.category(c) == "No" and "⁄" in unicodedata.normalize("NFKC", c)
+        f" {c} "
+        if unicodedata.category(c) == "No" and "⁄" in unicodedata.normalize("NFKC", c)
         else c
         for c in text
     )

@@ -1,0 +1,267 @@
+"""The command line: reads words, calls one function, shows what came back.
+
+Results go to standard output, messages and progress to standard error. Exit codes: 0 done;
+2 the words of the command are wrong; 3 the sheet is wrong, a finding stops the draft, or a
+proof fails; 4 a file or folder cannot be read or written, or exists already; 130 interrupted.
+"""
+
+import os
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from drafting.errors import DraftingError
+
+if TYPE_CHECKING:
+    from drafting.pattern import Pattern
+
+SHEET_FAULT, FILE_FAULT, INTERRUPTED = 3, 4, 130
+
+app = typer.Typer(
+    name="hemsweep",
+    help="Draft full skirts, their linings and the stiff ruffles under them, and print them at"
+    " true size.\n\nWrite a few measurements into a spec sheet, then:\n\n"
+    "    hemsweep draft chorus-skirt.toml",
+    add_completion=False,
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
+
+Sheet = Annotated[Path, typer.Argument(metavar="SHEET", help="The spec sheet, a .toml file.")]
+
+
+@contextmanager
+def one_line_errors() -> Iterator[None]:
+    """Turn what a person can mend into a line for each fault; let our own bugs be seen whole."""
+    try:
+        yield
+    except DraftingError as error:
+        for line in error.lines:
+            typer.echo(line, err=True)
+        raise typer.Exit(SHEET_FAULT) from None
+    except BrokenPipeError:
+        # Whoever read our output has gone; Python must not complain again as it ends.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise typer.Exit(0) from None
+    except OSError as error:
+        typer.echo(_file_words(error), err=True)
+        raise typer.Exit(FILE_FAULT) from None
+    except KeyboardInterrupt:
+        typer.echo("\nstopped; nothing was written", err=True)
+        raise typer.Exit(INTERRUPTED) from None
+
+
+def _file_words(error: OSError) -> str:
+    if error.filename is None:
+        return str(error.strerror or error)
+    reason = {
+        "FileNotFoundError": "there is no such file or folder",
+        "IsADirectoryError": "it is a folder, and a file is wanted",
+        "NotADirectoryError": "it is a file, and a folder is wanted",
+        "PermissionError": "you may not read or write it",
+    }.get(type(error).__name__, error.strerror or "it cannot be read or written")
+    return f"{error.filename}: {reason}"
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        from importlib.metadata import version
+
+        typer.echo(f"hemsweep {version('hemsweep')}")
+        raise typer.Exit
+
+
+@app.callback()
+def _main(
+    _: Annotated[
+        bool,
+        typer.Option("--version", help="Show the version.", callback=_version, is_eager=True),
+    ] = False,
+) -> None:
+    """Drafts full skirts from a spec sheet."""
+
+
+@app.command()
+def draft(
+    sheet: Sheet,
+    paper: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="NAME",
+            help="Paper to print on instead of the sheet's: a4, letter, a3, tabloid, legal, or"
+            " a4-letter, which fits both. May be given more than once.",
+        ),
+    ] = None,
+    out: Annotated[
+        Path | None,
+        typer.Option(metavar="DIR", help="Folder to write into; else one named for the title."),
+    ] = None,
+    force: Annotated[bool, typer.Option("--force", help="Write over files that exist.")] = False,
+) -> None:
+    """Write everything a person needs to cut: pages at true size, and the figures.
+
+    hemsweep draft chorus-skirt.toml
+
+    hemsweep draft chorus-skirt.toml --paper letter --out patterns
+    """
+    with one_line_errors():
+        from drafting.findings import stops
+        from render.output import write_draft
+        from render.terminal import findings_text
+
+        papers = _papers(paper or [])
+        pattern = _drafted(sheet)
+        if stops(pattern.findings):
+            typer.echo(findings_text(pattern.findings), err=True)
+            raise typer.Exit(SHEET_FAULT)
+        with _progress() as say:
+            output = write_draft(pattern, out, papers=papers, force=force, progress=say)
+        _show_written(pattern, output)
+
+
+def _papers(names: list[str]) -> "tuple[PaperName, ...]":
+    from drafting.spec import PaperName
+
+    known = ", ".join(paper.value for paper in PaperName)
+    for name in names:
+        if name not in {paper.value for paper in PaperName}:
+            typer.echo(f'"{name}" is not a paper known here; use {known}', err=True)
+            raise typer.Exit(2)
+    return tuple(PaperName(name) for name in names)
+
+
+def _drafted(sheet: Path) -> "Pattern":
+    import drafting
+
+    return drafting.draft(drafting.load(sheet))
+
+
+@contextmanager
+def _progress() -> "Iterator[Progress]":
+    """Show what is being done in one line, on a terminal only, and wipe it afterwards."""
+    live = sys.stderr.isatty()
+
+    def say(words: str) -> None:
+        if live:
+            sys.stderr.write(f"\r\x1b[K{words} …")
+            sys.stderr.flush()
+
+    try:
+        yield say
+    finally:
+        if live:
+            sys.stderr.write("\r\x1b[K")
+            sys.stderr.flush()
+
+
+def _show_written(pattern: "Pattern", output: "Output") -> None:
+    from render.proof import proof_line
+    from render.terminal import figures_table, findings_text
+
+    typer.echo(figures_table(pattern))
+    if output.findings:
+        typer.echo("\n" + findings_text(output.findings))
+    typer.echo("")
+    faulty = False
+    for written in output.files:
+        pages = f"  {written.pages} pages" if written.pages else ""
+        typer.echo(f"{written.path}{pages}")
+        if written.proof is not None:
+            typer.echo(f"  proofed: {proof_line(written.proof)}")
+            for fault in written.proof.faults:
+                typer.echo(f"  {fault}", err=True)
+                faulty = True
+    if faulty:
+        raise typer.Exit(SHEET_FAULT)
+
+
+@app.command()
+def figures(
+    sheet: Sheet,
+    json: Annotated[
+        bool, typer.Option("--json", help="As JSON: millimetres and degrees, and the findings.")
+    ] = False,
+) -> None:
+    """Show the numbers of a draft and what a cutter would say about it; writes nothing.
+
+    hemsweep figures chorus-skirt.toml
+    """
+    with one_line_errors():
+        from drafting.findings import stops
+
+        pattern = _drafted(sheet)
+        if json:
+            from json import dumps
+
+            from drafting.figures import as_json
+
+            found = as_json(pattern.figures, pattern.findings)
+            typer.echo(dumps(found, indent=2, ensure_ascii=False))
+        else:
+            from render.terminal import figures_table, findings_text
+
+            typer.echo(figures_table(pattern))
+            if pattern.findings:
+                typer.echo("\n" + findings_text(pattern.findings))
+        if stops(pattern.findings):
+            raise typer.Exit(SHEET_FAULT)
+
+
+@app.command()
+def sizes(
+    inches: Annotated[
+        bool, typer.Option("--inches", help="In inches, to the nearest 1/8.")
+    ] = False,
+) -> None:
+    """Show the size table that size = "P05" in a sheet reads from."""
+    from drafting.units import Units
+    from render.terminal import sizes_text
+
+    with one_line_errors():
+        typer.echo(sizes_text(Units.INCH if inches else Units.CM))
+
+
+@app.command()
+def proof(
+    file: Annotated[Path, typer.Argument(metavar="FILE.pdf", help="A printed pattern's file.")],
+) -> None:
+    """Measure a written PDF: its pages, test square, rules and grid, and whether it stays true.
+
+    hemsweep proof chorus-skirt/chorus-skirt-a4.pdf
+    """
+    with one_line_errors():
+        from render.proof import NotAPatternError, proof_line
+        from render.proof import proof as proofed
+
+        try:
+            found = proofed(file.read_bytes())
+        except NotAPatternError as error:
+            typer.echo(f"{file}: {error}", err=True)
+            raise typer.Exit(SHEET_FAULT) from None
+        typer.echo(f"{file}: {proof_line(found)}")
+        for fault in found.faults:
+            typer.echo(f"{file}: {fault}", err=True)
+        if found.faults:
+            raise typer.Exit(SHEET_FAULT)
+
+
+def main() -> None:
+    """Run the command line; letters that a terminal cannot show are replaced, never fatal."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    app()
+
+
+if TYPE_CHECKING:
+    from drafting.spec import PaperName
+    from render.output import Output, Progress
+
+if __name__ == "__main__":
+    main()

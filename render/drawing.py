@@ -1,0 +1,132 @@
+"""The one kind of drawing that every file is written from: strokes and texts on layers.
+
+Millimetres and radians; x to the right, y up. Imports geometry alone.
+"""
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+from drafting.geometry import Box, Path, Point, bounds, moved, moved_point
+from drafting.units import Mm
+
+
+class Layer(StrEnum):
+    """Layers, by what a reader may want to see or hide."""
+
+    CUTTING = "cutting lines"
+    STITCHING = "stitching lines"
+    MARKS = "marks"
+    TEXT = "text"
+    PAGE = "page"
+
+
+class Anchor(StrEnum):
+    """Which part of a text stands at its point."""
+
+    START = "start"
+    MIDDLE = "middle"
+    END = "end"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pen:
+    """How a line is drawn: its width, its dashes (drawn, left out, …), its grey (0 is black)."""
+
+    width: Mm
+    dash: tuple[Mm, ...] = ()
+    grey: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stroke:
+    """A drawn path.
+
+    Attributes:
+        phase: how much of the dash pattern lies before the path's start.
+    """
+
+    path: Path
+    pen: Pen
+    layer: Layer
+    phase: Mm = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Text:
+    """A run of text; ``at`` lies on its baseline, ``size`` is the height of the type."""
+
+    text: str
+    at: Point
+    size: Mm
+    angle: float = 0.0
+    anchor: Anchor = Anchor.START
+    bold: bool = False
+    grey: float = 0.0
+    layer: Layer = Layer.TEXT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """Strokes and texts in one frame."""
+
+    strokes: tuple[Stroke, ...] = ()
+    texts: tuple[Text, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """One page of a document.
+
+    Attributes:
+        window: nothing outside it is drawn.
+        label: what a reader calls the page.
+        bookmark: its line in the outline, or empty.
+        level: depth of that line in the outline, 0 at the top.
+    """
+
+    width: Mm
+    height: Mm
+    window: Box
+    drawing: Drawing
+    label: str
+    bookmark: str = ""
+    level: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Document:
+    """Pages with what a file says of itself."""
+
+    title: str
+    author: str
+    subject: str
+    keywords: str
+    language: str
+    pages: tuple[Page, ...]
+
+
+def together(*drawings: Drawing) -> Drawing:
+    """Return one drawing that holds the others, in their order."""
+    return Drawing(
+        strokes=tuple(stroke for drawing in drawings for stroke in drawing.strokes),
+        texts=tuple(text for drawing in drawings for text in drawing.texts),
+    )
+
+
+def placed(drawing: Drawing, *, x: Mm = 0.0, y: Mm = 0.0, turn: float = 0.0) -> Drawing:
+    """Return the drawing turned about its origin, then shifted."""
+    return Drawing(
+        strokes=tuple(
+            replace(stroke, path=moved(stroke.path, x=x, y=y, turn=turn))
+            for stroke in drawing.strokes
+        ),
+        texts=tuple(
+            replace(text, at=moved_point(text.at, x=x, y=y, turn=turn), angle=text.angle + turn)
+            for text in drawing.texts
+        ),
+    )
+
+
+def stroke_box(stroke: Stroke) -> Box:
+    """Return the box of a stroke, its width included."""
+    return bounds(stroke.path).grown(stroke.pen.width / 2)

@@ -1,0 +1,147 @@
+"""The figures of a garment in words, for the ticket and the terminal alike.
+
+Imports drafting's figures and units.
+"""
+
+from drafting.figures import Figures, LayerFigures
+from drafting.pattern import Pattern
+from drafting.units import Units, length_text, radius_text
+
+_NAMES = {
+    0.25: "a quarter circle",
+    0.3333: "a third of a circle",
+    0.5: "a half circle",
+    0.75: "a three-quarter circle",
+    1.0: "one full circle",
+    1.5: "one and a half circles",
+    2.0: "two full circles",
+    3.0: "three full circles",
+    4.0: "four full circles",
+}
+
+
+def fullness_words(fullness: float) -> str:
+    """Return a fullness in words: circles, never panels, so that the two are not confused."""
+    for value, words in _NAMES.items():
+        if abs(fullness - value) < 5e-4:
+            return words
+    return f"{fullness:g} of a circle" if fullness < 1 else f"{fullness:g} circles"
+
+
+def metres_text(metres: float, units: Units) -> str:
+    """Return an estimated amount bought by the metre or the yard."""
+    if units is Units.CM:
+        return f"{metres:.1f}\u00a0m"
+    return f"{metres / 0.9144:.1f}\u00a0yd"
+
+
+def measures(pattern: Pattern) -> tuple[tuple[str, str], ...]:
+    """Return every part of a garment as a name and a sentence with its figures."""
+    figures, units = pattern.figures, pattern.spec.units
+    rows = [("skirt", _layer(figures.skirt, units))]
+    if figures.lining is not None:
+        rows.append(("lining", _layer(figures.lining, units)))
+    rows += _ruffle(figures, units)
+    rows += _waist(figures, units)
+    if figures.opening is not None:
+        rows.append(("opening", _opening(figures, units)))
+    for name, cloth in figures.cloth.items():
+        rows.append(
+            (
+                f"{name} cloth",
+                f"{length_text(cloth.width, units)} wide, {length_text(cloth.usable, units)} of it"
+                f" usable; in plain rows the pieces take {length_text(cloth.rows_length, units)},"
+                " before shrinkage",
+            )
+        )
+    return tuple(rows)
+
+
+def _layer(layer: LayerFigures, units: Units) -> str:
+    panels = f"{layer.panels} panel{'s' if layer.panels > 1 else ''} of {layer.panel_angle:.4g}°"
+    return (
+        f"{fullness_words(layer.fullness)} in {panels}; waist seam"
+        f" {length_text(layer.waistline, units)}, waist radius"
+        f" {radius_text(layer.waist_radius, units)}, length"
+        f" {length_text(layer.length_side, units)}, hem radius"
+        f" {radius_text(layer.hem_radius, units)}, sweep {length_text(layer.sweep, units)}"
+    )
+
+
+def _ruffle(figures: Figures, units: Units) -> list[tuple[str, str]]:
+    ruffle = figures.ruffle
+    if ruffle is None:
+        return []
+    rows = " and ".join(length_text(row, units) for row in ruffle.rows_from_edge)
+    line, hem = (length_text(x, units) for x in (ruffle.line_length, _lining_sweep(figures)))
+    amount = f"about {metres_text(ruffle.thread_metres, units)} of thread"
+    if ruffle.cord_metres is not None:
+        amount += f" and {metres_text(ruffle.cord_metres, units)} of cord"
+    return [
+        (
+            "ruffle",
+            f"sewn {length_text(ruffle.line_below_waist, units)} below the waist, on the lining's"
+            f" side that faces the skirt; its line measures {line} there, not the hem's {hem}",
+        ),
+        (
+            "",
+            f"{ruffle.strips} strips {length_text(ruffle.strip_cut_length, units)} ×"
+            f" {length_text(ruffle.strip_cut_depth, units)} across the cloth, joined to"
+            f" {length_text(ruffle.flat_length, units)} flat, gathered"
+            f" {ruffle.gather_ratio:.3g} to 1; each quarter of"
+            f" {length_text(ruffle.flat_quarter, units)} is drawn up to"
+            f" {length_text(ruffle.line_quarter, units)}",
+        ),
+        (
+            "",
+            f"{ruffle.method}, {rows} from the raw edge, in {ruffle.sections} sections; {amount},"
+            " an estimate",
+        ),
+    ]
+
+
+def _lining_sweep(figures: Figures) -> float:
+    return figures.lining.sweep if figures.lining else 0.0
+
+
+def _waist(figures: Figures, units: Units) -> list[tuple[str, str]]:
+    if figures.band is not None:
+        band = figures.band
+        return [
+            (
+                "band",
+                f"cut {length_text(band.cut_length, units)} × {length_text(band.cut_width, units)}",
+            )
+        ]
+    if figures.casing is not None:
+        casing = figures.casing
+        elastic = length_text(casing.elastic or 0.0, units)
+        return [
+            (
+                "casing",
+                f"cut {length_text(casing.cut_length, units)} ×"
+                f" {length_text(casing.cut_width, units)}; elastic {elastic}, its join included,"
+                " an estimate to try on",
+            )
+        ]
+    if figures.facing is not None:
+        facing = figures.facing
+        return [
+            (
+                "facing",
+                f"{length_text(facing.depth, units)} deep; tape the waist seam to"
+                f" {length_text(facing.waistline, units)} so that it cannot stretch",
+            )
+        ]
+    return []
+
+
+def _opening(figures: Figures, units: Units) -> str:
+    assert figures.opening is not None
+    words = f"skirt {length_text(figures.skirt.opening, units)}"
+    if figures.lining is not None:
+        words += f", lining {length_text(figures.lining.opening, units)}"
+    words += " below the waist seam"
+    if figures.opening.zip is not None:
+        words += f"; zip {length_text(figures.opening.zip, units)}"
+    return words

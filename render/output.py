@@ -1,0 +1,153 @@
+"""Writing what a person needs to sew: a folder of files for one drafted garment.
+
+Imports the renderers; the command line and Python call the same function.
+"""
+
+import json
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from drafting.figures import as_json
+from drafting.findings import Finding, Level
+from drafting.pattern import Pattern
+from drafting.spec import PaperName
+from render.files import check_free, safe_name, write_all
+from render.fonts import REPLACEMENT
+from render.pages import Printed, printed
+from render.paper import grid
+from render.pdf import pdf_bytes
+from render.proof import Proof, proof
+
+Progress = Callable[[str], None]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Written:
+    """One file that was written; PDFs come with their pages and their proof."""
+
+    path: Path
+    pages: int = 0
+    proof: Proof | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Output:
+    """Everything a draft wrote, and what was noticed while it was drawn."""
+
+    files: tuple[Written, ...]
+    findings: tuple[Finding, ...]
+
+
+def _silent(_: str) -> None:
+    """Say nothing."""
+
+
+def write_draft(
+    pattern: Pattern,
+    folder: Path | None = None,
+    *,
+    papers: tuple[PaperName, ...] = (),
+    force: bool = False,
+    progress: Progress = _silent,
+) -> Output:
+    """Write a pattern's pages and figures into a folder, whole or not at all.
+
+    Args:
+        folder: where; None is a folder named for the title, in the current one.
+        papers: papers to print on instead of the sheet's.
+        force: write over files that exist already.
+        progress: is told what is being done.
+
+    Raises:
+        PaperError: margins and overlap leave too little of a paper.
+        ExistsError, OSError: a file exists, or cannot be written.
+    """
+    name = safe_name(pattern.spec.title)
+    into = Path(name) if folder is None else folder
+    wanted = tuple(dict.fromkeys(papers or pattern.spec.print.papers))
+    targets = {paper: into / f"{name}-{paper.value}.pdf" for paper in wanted}
+    figures = into / f"{name}-figures.json"
+    for paper in wanted:
+        grid(paper, margin=pattern.spec.print.margin, overlap=pattern.spec.print.overlap)
+    check_free((*targets.values(), figures), force=force)
+    files: dict[Path, bytes] = {}
+    layouts: dict[PaperName, Printed] = {}
+    for paper, path in targets.items():
+        progress(f"laying out {paper.value}")
+        layouts[paper] = printed(pattern, paper)
+        progress(f"drawing {paper.value}")
+        files[path] = pdf_bytes(layouts[paper].document)
+    findings = (*pattern.findings, *_replaced(layouts))
+    files[figures] = _figures(pattern, findings, layouts)
+    write_all(files, force=force)
+    progress("reading back")
+    written = [
+        Written(
+            path=path,
+            pages=len(layouts[paper].document.pages),
+            proof=proof(path.read_bytes()),
+        )
+        for paper, path in targets.items()
+    ]
+    return Output(files=(*written, Written(path=figures)), findings=findings)
+
+
+def _replaced(layouts: dict[PaperName, Printed]) -> tuple[Finding, ...]:
+    letters = dict.fromkeys(c for layout in layouts.values() for c in layout.lacking)
+    if not letters:
+        return ()
+    named = ", ".join(f"U+{ord(c):04X}" for c in letters)
+    return (
+        Finding(
+            level=Level.CAUTION,
+            code="letters-replaced",
+            what=f"The typeface has no sign for {named}; each is printed as {REPLACEMENT}.",
+            do="Write the title and the labels with other letters if that matters.",
+        ),
+    )
+
+
+def _figures(
+    pattern: Pattern, findings: tuple[Finding, ...], layouts: dict[PaperName, Printed]
+) -> bytes:
+    plain = as_json(pattern.figures, findings)
+    plain["paper"] = {paper.value: paper_figures(layout) for paper, layout in layouts.items()}
+    return (json.dumps(plain, indent=2, ensure_ascii=False) + "\n").encode()
+
+
+def paper_figures(layout: Printed) -> dict[str, Any]:
+    """Return where pages and pieces lie on the assembled plane: millimetres and degrees."""
+    sheets = layout.sheets
+    on, window = sheets.grid.paper, sheets.grid.window
+    ticket = len(layout.document.pages) - len(sheets.tiles)
+    return {
+        "pages": len(layout.document.pages),
+        "pieces_pages": len(sheets.tiles),
+        "lower_bound": sheets.lower_bound,
+        "page": [on.width, on.height],
+        "window": [window.left, window.bottom, round(window.width, 3), round(window.height, 3)],
+        "overlap": sheets.grid.overlap,
+        "tiles": [
+            {
+                "page": ticket + number,
+                "name": tile.name,
+                "row": tile.row,
+                "column": tile.column,
+                "x": round(tile.window.left, 3),
+                "y": round(tile.window.bottom, 3),
+            }
+            for number, tile in enumerate(sheets.tiles, start=1)
+        ],
+        "pieces": [
+            {
+                "piece": placement.piece.name,
+                "x": round(placement.x, 3),
+                "y": round(placement.y, 3),
+                "turn": round(math.degrees(placement.turn), 6),
+            }
+            for placement in sheets.placements
+        ],
+    }

@@ -1,0 +1,219 @@
+"""A pattern on paper: placed, cut into pages, marked, and led by its ticket.
+
+Millimetres. Imports the renderers of its parts; nothing here knows a file format.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from drafting.geometry import Box, Point
+from drafting.pattern import Pattern
+from drafting.spec import PaperName, Strips
+from drafting.units import Mm
+from render import fonts, style
+from render.drawing import Anchor, Document, Drawing, Layer, Page, Stroke, Text, placed, together
+from render.joins import join_marks
+from render.paper import grid
+from render.piece_drawing import Spots, piece_lines, piece_words
+from render.placement import place
+from render.room import Room, turned_box
+from render.ticket import ticket
+from render.tiling import Sheets, Tile, cut_into_pages, on_page
+from render.words import fold_words, label_words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Printed:
+    """A pattern laid out on one paper.
+
+    Attributes:
+        sheets: where its pieces and pages lie on the plane.
+        document: every page, drawn.
+        lacking: letters that the font could not print, replaced by a lozenge.
+    """
+
+    sheets: Sheets
+    document: Document
+    lacking: tuple[str, ...]
+
+
+def printed(pattern: Pattern, paper: PaperName) -> Printed:
+    """Return a pattern laid out on a paper as its sheet's ``[print]`` asks.
+
+    Raises:
+        PaperError: margins and overlap leave too little of the paper.
+    """
+    wish = pattern.spec.print
+    on = grid(paper, margin=wish.margin, overlap=wish.overlap)
+    drawn = [p for p in pattern.pieces if wish.strips is Strips.DRAWN or not p.rectangle]
+    sheets = cut_into_pages(place(drawn, on), on)
+    pages = (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
+    publish = pattern.spec.publish
+    document = Document(
+        title=fonts.printable(pattern.spec.title),
+        author=fonts.printable(publish.maker),
+        subject=fonts.printable(_subject(pattern)),
+        keywords="sewing pattern, skirt, print at 100 %",
+        language=publish.language,
+        pages=pages,
+    )
+    words = "".join(text.text for page in pages for text in page.drawing.texts)
+    return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
+
+
+def _subject(pattern: Pattern) -> str:
+    licence = pattern.spec.publish.licence
+    return "Sewing pattern at true size" + (f"; licence: {licence}" if licence else "")
+
+
+def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
+    drawings = ticket(pattern, sheets, 2)
+    if len(drawings) != 2:
+        drawings = ticket(pattern, sheets, len(drawings))
+    paper = sheets.grid.paper
+    return [
+        Page(
+            width=paper.width,
+            height=paper.height,
+            window=sheets.grid.window,
+            drawing=drawing,
+            label=f"ticket {number}",
+            bookmark="Ticket: check, print, cut, know" if number == 1 else "",
+        )
+        for number, drawing in enumerate(drawings, start=1)
+    ]
+
+
+def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
+    if not sheets.tiles:
+        return []
+    lines = tuple(stroke for placement in sheets.placements for stroke in piece_lines(placement))
+    room = _room(sheets, lines)
+    marks: dict[tuple[int, int], list[Drawing]] = {}
+    for found in join_marks(sheets.joins, sheets.grid.overlap, room):
+        marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)
+    words = [
+        text
+        for placement in sheets.placements
+        for text in piece_words(
+            placement,
+            title=placement.piece.name,
+            lines=label_words(placement.piece, pattern.spec),
+            fold=fold_words(placement.piece),
+            room=room,
+        )
+    ]
+    boxes = [(text, _text_box(text)) for text in words]
+    pages = []
+    first: set[str] = set()
+    for tile in sheets.tiles:
+        beginning = [name for name in tile.pieces if name not in first]
+        first.update(beginning)
+        own = together(*marks.get((tile.row, tile.column), []))
+        names = _page_name(tile, pattern.spec.title, room)
+        shown = Drawing(texts=tuple(text for text, box in boxes if box.meets(tile.window)))
+        dx = sheets.grid.margin - tile.window.left
+        dy = sheets.grid.margin - tile.window.bottom
+        pages.append(
+            Page(
+                width=sheets.grid.paper.width,
+                height=sheets.grid.paper.height,
+                window=sheets.grid.window,
+                drawing=together(
+                    placed(names, x=dx, y=dy),
+                    on_page(lines, tile, sheets.grid),
+                    placed(together(own, shown), x=dx, y=dy),
+                ),
+                label=tile.name,
+                bookmark=", ".join(beginning),
+            )
+        )
+    return pages
+
+
+def _room(sheets: Sheets, lines: Sequence[Stroke]) -> Spots:
+    """Return the plane's free room, and the same with the joins between pages taken too."""
+    tiles = sheets.tiles
+    plane = Box(
+        left=0.0,
+        bottom=0.0,
+        right=max(tile.window.right for tile in tiles),
+        top=max(tile.window.top for tile in tiles),
+    )
+    clear = Room(box=plane)
+    for stroke in lines:
+        clear.enter(stroke.path)
+    uncut = Room(box=plane)
+    uncut.rows = list(clear.rows)
+    overlap = sheets.grid.overlap
+    for join in sheets.joins:
+        (ax, ay), (bx, by) = join.line
+        # What lies in an overlap is printed on both pages; words there would stand twice.
+        dx, dy = (overlap, 0.0) if join.upright else (0.0, -overlap)
+        corners = (Point(ax, ay), Point(bx, by), Point(bx + dx, by + dy), Point(ax + dx, ay + dy))
+        uncut.claim(corners)
+    return Spots(clear=clear, uncut=uncut)
+
+
+def _text_box(text: Text) -> Box:
+    """Return a box that holds a text however it is turned."""
+    (x, y), reach = text.at, fonts.width(text.text, text.size, bold=text.bold) + text.size
+    return Box(left=x - reach, bottom=y - reach, right=x + reach, top=y + reach)
+
+
+def _page_name(tile: Tile, title: str, room: Spots) -> Drawing:
+    """Return a page's name: large and light where nothing else is, small in a corner."""
+    texts = []
+    size = style.PAGE_NAME
+    wide = fonts.width(tile.name, size, bold=True)
+    spot = _free_spot(tile.window, room.clear, wide + 6, size * style.CAP_HEIGHT + 6)
+    if spot is not None:
+        room.claim(turned_box(spot, wide + 6, size * style.CAP_HEIGHT + 6, 0.0))
+        texts.append(
+            Text(
+                text=tile.name,
+                at=Point(spot.x, spot.y - size * style.CAP_HEIGHT / 2),
+                size=size,
+                anchor=Anchor.MIDDLE,
+                bold=True,
+                grey=style.PAGE_NAME_GREY,
+                layer=Layer.PAGE,
+            )
+        )
+    words = fonts.shortened("  ·  ".join((tile.name, title, *tile.pieces)), style.NOTE, 120)
+    texts += _corner_words(tile, words, room)
+    return Drawing(texts=tuple(texts))
+
+
+def _free_spot(window: Box, room: Room, wide: Mm, high: Mm) -> Point | None:
+    middle = window.centre
+    spots = [
+        Point(window.left + wide / 2 + i * 6, window.bottom + high / 2 + j * 6)
+        for i in range(int((window.width - wide) / 6) + 1)
+        for j in range(int((window.height - high) / 6) + 1)
+    ]
+    for spot in sorted(spots, key=lambda p: abs(p.x - middle.x) + abs(p.y - middle.y)):
+        if room.is_free(turned_box(spot, wide, high, 0.0)):
+            return spot
+    return None
+
+
+def _corner_words(tile: Tile, words: str, room: Spots) -> list[Text]:
+    """Return the page's small line in the first free corner, clear of the glue strips."""
+    window = tile.window
+    wide, high = fonts.width(words, style.NOTE) + 2, style.NOTE + 0.8
+    rooms = [
+        Point(window.left + 3 + wide / 2 + along, y)
+        for y in (window.top - 4, window.bottom + 14, window.top - 10, window.bottom + 20)
+        for along in (0.0, 20.0, 40.0)
+    ]
+    for spot in rooms:
+        corners = turned_box(spot, wide, high, 0.0)
+        inside = all(window.left <= p.x <= window.right for p in corners)
+        if inside and room.clear.is_free(corners):
+            room.claim(corners)
+            at = Point(spot.x, spot.y - style.CAP_HEIGHT * style.NOTE / 2)
+            return [
+                Text(text=words, at=at, size=style.NOTE, anchor=Anchor.MIDDLE, layer=Layer.PAGE)
+            ]
+    return []

@@ -1,0 +1,109 @@
+"""What room a plane has left for words and marks, so that nothing is printed over anything.
+
+A raster of the plane: each row is a whole number used as a set of cells. Lines are entered
+as they are drawn; whatever is placed afterwards asks first and then claims its own room.
+Millimetres and radians. Imports geometry.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from drafting.geometry import Box, Line, Path, Point, length, point_along
+from drafting.units import Mm
+
+CELL: Mm = 2.0
+
+
+def turned_box(centre: Point, width: Mm, height: Mm, angle: float) -> tuple[Point, ...]:
+    """Return the corners of a rectangle turned about its centre."""
+    c, s = math.cos(angle), math.sin(angle)
+    return tuple(
+        Point(centre.x + x * c - y * s, centre.y + x * s + y * c)
+        for x, y in (
+            (-width / 2, -height / 2),
+            (width / 2, -height / 2),
+            (width / 2, height / 2),
+            (-width / 2, height / 2),
+        )
+    )
+
+
+@dataclass(slots=True)
+class Room:
+    """Free cells within a box; everything outside the box counts as taken."""
+
+    box: Box
+    rows: list[int] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.rows = [0] * (math.ceil(self.box.height / CELL) + 1)
+
+    def enter(self, path: Path) -> None:
+        """Take the cells that a path runs through."""
+        for segment in path:
+            long = length(segment)
+            steps = max(1, math.ceil(long / (CELL * 0.7)))
+            if isinstance(segment, Line):
+                (ax, ay), (bx, by) = segment.start, segment.end
+                for k in range(steps + 1):
+                    self._take(ax + (bx - ax) * k / steps, ay + (by - ay) * k / steps)
+                continue
+            (cx, cy), r, begin = segment.centre, segment.radius, segment.begin
+            step = (segment.finish - begin) / steps
+            for k in range(steps + 1):
+                angle = begin + step * k
+                self._take(cx + r * math.cos(angle), cy + r * math.sin(angle))
+
+    def _take(self, x: float, y: float) -> None:
+        row = int((y - self.box.bottom) / CELL)
+        column = int((x - self.box.left) / CELL)
+        if 0 <= row < len(self.rows) and column >= 0:
+            self.rows[row] |= 1 << column
+
+    def is_free(self, corners: Sequence[Point]) -> bool:
+        """Tell whether a convex shape lies inside the box and on free cells only."""
+        box = self.box
+        if not all(box.left <= p.x <= box.right and box.bottom <= p.y <= box.top for p in corners):
+            return False
+        return not any(self.rows[row] & cells for row, cells in self._cells(corners))
+
+    def claim(self, corners: Sequence[Point]) -> None:
+        """Take the cells of a convex shape."""
+        for row, cells in self._cells(corners):
+            self.rows[row] |= cells
+
+    def _cells(self, corners: Sequence[Point]) -> Iterator[tuple[int, int]]:
+        """Yield each row that a convex shape touches with the set of its cells there."""
+        left, bottom = self.box.left, self.box.bottom
+        low = max(int((min(p.y for p in corners) - bottom) / CELL), 0)
+        high = min(int((max(p.y for p in corners) - bottom) / CELL), len(self.rows) - 1)
+        pairs = list(zip(corners, [*corners[1:], corners[0]], strict=True))
+        for row in range(low, high + 1):
+            floor = bottom + row * CELL
+            xs: list[float] = []
+            for (ax, ay), (bx, by) in pairs:
+                if max(ay, by) < floor or min(ay, by) > floor + CELL:
+                    continue
+                if ay == by:
+                    xs += (ax, bx)
+                    continue
+                for y in (max(floor, min(ay, by)), min(floor + CELL, max(ay, by))):
+                    xs.append(ax + (bx - ax) * (y - ay) / (by - ay))
+            if xs:
+                first = max(int((min(xs) - left) / CELL), 0)
+                last = int((max(xs) - left) / CELL)
+                if last >= first:
+                    yield row, (2 << last) - (1 << first)
+
+
+def spread(count: int) -> tuple[float, ...]:
+    """Return shares of a line to try, from its middle outwards, evenly."""
+    half = [k / (count + 1) for k in range(1, count + 1)]
+    return tuple(sorted(half, key=lambda share: (abs(share - 0.5), share)))
+
+
+def points_on(path: Path, long: Mm, count: int) -> Iterator[tuple[Mm, Point]]:
+    """Yield distances along a path and their points, from its middle outwards."""
+    for share in spread(count):
+        yield share * long, point_along(path, share * long)

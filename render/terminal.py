@@ -1,0 +1,155 @@
+"""What the terminal shows: a short table aligned on its units, findings, files.
+
+Plain text; nothing depends on colour. Imports drafting's values.
+"""
+
+import textwrap
+from collections.abc import Iterable
+
+from drafting.figures import LayerFigures
+from drafting.findings import Finding
+from drafting.pattern import Pattern
+from drafting.sizes import size_table
+from drafting.units import Units, length_text, radius_text
+from render.measures import fullness_words, metres_text
+
+WIDTH = 88
+
+Row = tuple[str, str]
+
+
+def figures_table(pattern: Pattern) -> str:
+    """Return the figures of a garment, part by part, numbers aligned on their units."""
+    figures, units = pattern.figures, pattern.spec.units
+    parts: list[tuple[str, list[Row]]] = [("skirt", _layer(figures.skirt, units))]
+    if figures.lining is not None:
+        parts.append(("lining", _layer(figures.lining, units)))
+    parts += _ruffle(pattern)
+    parts += _waist(pattern)
+    cloth = [
+        (f"{name}, {length_text(held.width, units)} wide", length_text(held.rows_length, units))
+        for name, held in figures.cloth.items()
+    ]
+    parts.append(("cloth in plain rows, before shrinkage", cloth))
+    rows = [row for _, held in parts for row in held]
+    names = max(len(name) for name, _ in rows)
+    numbers = max(len(_number(value)) for _, value in rows)
+    lines = [pattern.spec.title]
+    for title, held in parts:
+        lines.append(f"{title}")
+        for name, value in held:
+            number = _number(value)
+            unit = value[len(number) :].replace("\u00a0", " ")
+            lines.append(
+                f"  {name:<{names}}  {number.replace(chr(160), ' '):>{numbers}}{unit}".rstrip()
+            )
+    return "\n".join(lines)
+
+
+def _number(value: str) -> str:
+    """Return the figure of a value, without its unit."""
+    head, _, unit = value.rpartition("\u00a0")
+    return head if head and unit in {"cm", "in", "m", "yd"} else value
+
+
+def _layer(layer: LayerFigures, units: Units) -> list[Row]:
+    rows = [
+        (f"{fullness_words(layer.fullness)}, panels", str(layer.panels)),
+        ("waist seam", length_text(layer.waistline, units)),
+        ("waist radius", radius_text(layer.waist_radius, units)),
+        ("hem radius", radius_text(layer.hem_radius, units)),
+        ("length", length_text(layer.length_side, units)),
+        ("sweep", length_text(layer.sweep, units)),
+    ]
+    if layer.walking_sweep is not None:
+        rows.append(("sweep a step needs, about", length_text(layer.walking_sweep, units)))
+    if layer.opening:
+        rows.append(("opening below the waist seam", length_text(layer.opening, units)))
+    return rows
+
+
+def _ruffle(pattern: Pattern) -> list[tuple[str, list[Row]]]:
+    ruffle, units = pattern.figures.ruffle, pattern.spec.units
+    if ruffle is None:
+        return []
+    rows = [
+        ("its line, below the waist seam", length_text(ruffle.line_below_waist, units)),
+        ("its line, all round", length_text(ruffle.line_length, units)),
+        (f"flat length, gathered {ruffle.gather_ratio:.3g} to 1",
+         length_text(ruffle.flat_length, units)),
+        ("strips to cut", str(ruffle.strips)),
+        ("strip length", length_text(ruffle.strip_cut_length, units)),
+        ("strip depth", length_text(ruffle.strip_cut_depth, units)),
+        ("thread, about", metres_text(ruffle.thread_metres, units)),
+    ]  # fmt: skip
+    if ruffle.cord_metres is not None:
+        rows.append(("cord, about", metres_text(ruffle.cord_metres, units)))
+    return [("ruffle", rows)]
+
+
+def _waist(pattern: Pattern) -> list[tuple[str, list[Row]]]:
+    figures, units = pattern.figures, pattern.spec.units
+    parts: list[tuple[str, list[Row]]] = []
+    for name, strip in (("band", figures.band), ("casing", figures.casing)):
+        if strip is None:
+            continue
+        rows = [
+            ("cut length", length_text(strip.cut_length, units)),
+            ("cut width", length_text(strip.cut_width, units)),
+        ]
+        if strip.elastic is not None:
+            rows.append(("elastic, about", length_text(strip.elastic, units)))
+        parts.append((name, rows))
+    if figures.facing is not None:
+        parts.append(("facing", [("depth", length_text(figures.facing.depth, units))]))
+    if figures.opening is not None and figures.opening.zip is not None:
+        parts.append(("closure", [("zip", length_text(figures.opening.zip, units))]))
+    return parts
+
+
+def findings_text(findings: Iterable[Finding]) -> str:
+    """Return findings as they are read out: what is so, then what to do, a blank line apart."""
+    blocks = []
+    for finding in findings:
+        head = f"{finding.level.value}: "
+        block = [
+            textwrap.fill(text, WIDTH, initial_indent=first, subsequent_indent=" " * len(head))
+            for text, first in ((finding.what, head), (finding.do, " " * len(head)))
+        ]
+        blocks.append("\n".join(block))
+    return "\n\n".join(blocks).replace("\u00a0", " ")
+
+
+def sizes_text(units: Units) -> str:
+    """Return the size table, in centimetres or inches."""
+    heads = ("size", "waist", "hip", "hip depth", "to knee", "floor front", "side", "back")
+    rows = [
+        (
+            size.name,
+            *(
+                length_text(value, units).rpartition("\u00a0")[0].replace("\u00a0", " ")
+                for value in (
+                    size.waist, size.hip, size.hip_depth, size.waist_to_knee,
+                    size.floor_front, size.floor_side, size.floor_back,
+                )
+            ),
+        )
+        for size in size_table()
+    ]  # fmt: skip
+    widths = [max(len(row[k]) for row in (heads, *rows)) for k in range(len(heads))]
+    lines = [
+        "  ".join(
+            cell.ljust(wide) if k == 0 else cell.rjust(wide)
+            for k, (cell, wide) in enumerate(zip(row, widths, strict=True))
+        ).rstrip()
+        for row in (heads, *rows)
+    ]
+    unit = "centimetres" if units is Units.CM else "inches, to the nearest 1/8"
+    return "\n".join(
+        [
+            f"Our own size table, in {unit}: women, 168 cm (66 1/8 in) tall, barefoot.",
+            *lines,
+            "",
+            'Write size = "P05" under [wearer]; any measure beside it wins.',
+        ]
+    )

@@ -1,0 +1,349 @@
+"""The first pages of a printed pattern: a job ticket. Check, print, cut, know, in this order.
+
+Millimetres in the page's frame. Imports drafting's values and the renderers of its parts.
+"""
+
+import math
+from dataclasses import dataclass
+
+from drafting.cautions import cautions
+from drafting.findings import Level
+from drafting.geometry import (
+    Arc,
+    Box,
+    Line,
+    Path,
+    Point,
+    bounds,
+    moved,
+    scaled,
+    straight,
+)
+from drafting.pattern import Pattern
+from drafting.piece import InnerKind, Piece, cutting_box, cutting_line
+from drafting.units import MM_PER_INCH, Mm, Units, length_text
+from render import style
+from render.assembly_map import assembly_map, map_size, page_runs
+from render.drawing import Anchor, Drawing, Pen, placed
+from render.measures import measures
+from render.setting import Setting
+from render.tiling import Sheets
+from render.words import allowance_words, cut_words, edition_words, wearer_words
+
+SQUARE: Mm = 100.0
+"""Side of the test square. Always in millimetres, so that one rule checks every pattern."""
+
+RULE_ROOM: Mm = 15.0
+"""Width kept for the long rules along the left and the bottom of the first page."""
+
+PICTURE = (30.0, 19.0)
+"""Space for the small picture of a piece in the cut list."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counts:
+    """How many pages a file has: of the ticket and of the pattern."""
+
+    ticket: int
+    pattern: int
+
+
+def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing, ...]:
+    """Return the first pages of a file, the test square and the long rules on the first.
+
+    Args:
+        ticket_pages: how many pages this ticket has, as it says itself.
+    """
+    counts = Counts(ticket=ticket_pages, pattern=len(sheets.tiles))
+    page = Setting(window=sheets.grid.window, inset=RULE_ROOM)
+    _long_rules(page)
+    _title(page, pattern)
+    _check(page, pattern)
+    _print(page, pattern, sheets, counts)
+    _cut(page, pattern)
+    _know(page, pattern)
+    return page.pages()
+
+
+def _title(page: Setting, pattern: Pattern) -> None:
+    spec = pattern.spec
+    page.paragraph(spec.title, size=style.TITLE, bold=True, after=0.0)
+    publish = spec.publish
+    parts = (wearer_words(spec), edition_words(spec), publish.maker, publish.licence)
+    facts = "  ·  ".join(part for part in (*parts, publish.page) if part)
+    if facts:
+        page.paragraph(facts, after=0.0)
+
+
+def long_rule(room: Mm) -> Mm:
+    """Return the longest whole centimetres that fit into a page's width or height."""
+    return math.floor(room / 10 + 1e-9) * 10.0
+
+
+def _long_rules(page: Setting) -> None:
+    """Draw a rule along the bottom and one up the left: a short square hides a small error."""
+    box = page.window
+    across, up = long_rule(box.width), long_rule(box.height)
+    corner = Point(box.left + 0.4, box.bottom + 0.4)
+    _rule(page, corner, across - 10, 0.0)
+    _rule(page, corner, up - 10, math.pi / 2)
+
+
+def _rule(page: Setting, start: Point, long: Mm, angle: float) -> None:
+    """Draw a rule with centimetres on its outer side and inches on its inner one."""
+    inner = angle + math.pi / 2 if angle == 0 else angle - math.pi / 2
+    c, s = math.cos(angle), math.sin(angle)
+
+    def at(along: Mm, in_: Mm) -> Point:
+        return Point(
+            start.x + along * c + in_ * math.cos(inner), start.y + along * s + in_ * math.sin(inner)
+        )
+
+    page.draw(straight(at(0, 0), at(long, 0)), style.MARK)
+    for k in range(round(long / 10) + 1):
+        tall = 4.5 if k % 5 == 0 or k * 10 == long else 2.5
+        page.draw(straight(at(k * 10, 0), at(k * 10, tall)), style.THIN)
+    for k in range(1, int(long / MM_PER_INCH) + 1):
+        along = k * MM_PER_INCH
+        page.draw(straight(at(along, 5.2), at(along, 7.2)), style.THIN)
+    words = f"{'across' if angle == 0 else 'up'}: this rule is {long:.0f} mm long; inches above it"
+    middle = at(long / 2, 8.6 if angle == 0 else 8.6 + style.NOTE * style.CAP_HEIGHT)
+    page.line(words, middle.x, middle.y, size=style.NOTE, anchor=Anchor.MIDDLE, angle=angle)
+
+
+def _check(page: Setting, pattern: Pattern) -> None:
+    page.heading("Check", with_next=SQUARE)
+    top = page.y
+    left, bottom = page.left, top - SQUARE
+    _square(page, left, bottom)
+    beside = page.width - SQUARE - 8
+    long_across = long_rule(page.window.width) - 10
+    inches = pattern.spec.units is Units.INCH
+    words = [
+        "Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.",
+        "Measure the square across and up. Each way it is 100 mm"
+        + (" (3 15/16 in); the marks inside it are whole inches." if inches else "."),
+        f"Then measure the two long rules ({long_across:.0f} mm across): they show an error too"
+        " small for the square.",
+        "Within half a millimetre in 100 is good. If it is more, print at"
+        " 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %.",
+        "If across and up differ by more than 0.3 mm, take another printer or a copy shop.",
+        _what_it_costs(pattern),
+    ]
+    if beside >= 60:
+        keep = page.y
+        for text in words:
+            _beside(page, text, page.left + SQUARE + 8, beside)
+        page.y = min(keep - SQUARE, page.y)
+    else:
+        page.y = bottom - 2
+        for text in words:
+            page.paragraph(text, after=0.8)
+
+
+def _beside(page: Setting, words: str, x: Mm, width: Mm) -> None:
+    shift = x - page.left
+    page.paragraph(words, indent=shift, width=shift + width, after=1.4)
+
+
+def _what_it_costs(pattern: Pattern) -> str:
+    skirt, units = pattern.figures.skirt, pattern.spec.units
+    waist, sweep = skirt.waistline / 100, skirt.sweep / 100
+    return (
+        f"One per cent is {length_text(waist, units)} of this waist and"
+        f" {length_text(sweep, units)} of this hem."
+    )
+
+
+def _square(page: Setting, left: Mm, bottom: Mm) -> None:
+    corners = (
+        Point(left, bottom),
+        Point(left + SQUARE, bottom),
+        Point(left + SQUARE, bottom + SQUARE),
+        Point(left, bottom + SQUARE),
+    )
+    path = tuple(
+        Line(start=one, end=other)
+        for one, other in zip(corners, corners[1:] + corners[:1], strict=True)
+    )
+    page.draw(path, style.MARK)
+    for k in range(1, 4):
+        at = k * MM_PER_INCH
+        page.draw(straight(Point(left + at, bottom), Point(left + at, bottom + 4)), style.THIN)
+        page.draw(straight(Point(left, bottom + at), Point(left + 4, bottom + at)), style.THIN)
+        page.line(f"{k} in", left + at, bottom + 5, size=style.NOTE, anchor=Anchor.MIDDLE)
+        page.line(f"{k} in", left + 5, bottom + at - 1, size=style.NOTE)
+    middle = left + SQUARE / 2
+    page.line(
+        "100 mm", middle, bottom + SQUARE / 2, size=style.HEADING, bold=True, anchor=Anchor.MIDDLE
+    )
+    page.line("each way", middle, bottom + SQUARE / 2 - 5.5, anchor=Anchor.MIDDLE)
+    page.line("across", middle, bottom + SQUARE - 5, size=style.SMALL, anchor=Anchor.MIDDLE)
+    page.line(
+        "up",
+        left + SQUARE - 4,
+        bottom + SQUARE / 2,
+        size=style.SMALL,
+        anchor=Anchor.MIDDLE,
+        angle=math.pi / 2,
+    )
+
+
+def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> None:
+    if not sheets.tiles:
+        return
+    columns = max(tile.column for tile in sheets.tiles)
+    beside = columns <= 6
+    room = page.width * (0.46 if beside else 1.0)
+    tall = min(100.0, page.y - page.bottom - 12) if page.y - page.bottom > 70 else 110.0
+    wide, high, scale = map_size(sheets, room, tall)
+    page.heading("Print", with_next=high if beside else 40)
+    words = _print_words(pattern, sheets, counts)
+    if beside:
+        top = page.y
+        shift = page.width - room - 6
+        for text in words:
+            page.paragraph(text, width=shift)
+        drawn = assembly_map(sheets, scale)
+        _put(page, drawn, page.window.right - wide, top - high - 1)
+        page.y = min(page.y, top - high - 1)
+    else:
+        for text in words:
+            page.paragraph(text)
+        page.need(high + 2)
+        _put(page, assembly_map(sheets, scale), page.left, page.y - high - 1)
+        page.y -= high + 2
+
+
+def _put(page: Setting, drawing: Drawing, x: Mm, y: Mm) -> None:
+    moved_there = placed(drawing, x=x, y=y)
+    page.strokes += moved_there.strokes
+    page.texts += moved_there.texts
+
+
+def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
+    grid = sheets.grid
+    total = counts.ticket + counts.pattern
+    words = [
+        f"{grid.paper.title}, {total} pages: {counts.ticket} of this ticket and"
+        f" {counts.pattern} of the pattern.",
+        "Pages are named by row and column, A1 at the top left of the map. Lay them out as the"
+        " map shows, row by row.",
+    ]
+    if grid.overlap:
+        words.append(
+            "Cut each page along its solid lines at the left and the top. Lay it on its"
+            f" neighbour up to the dotted line and glue; pages overlap by {grid.overlap:.0f} mm."
+        )
+    else:
+        words.append("Cut each page along its solid lines, butt them together and tape the back.")
+    words.append(
+        "A join lies true when its half rings close to a ring with one number. Beside it, the"
+        " two strokes that meet nearest the middle tell how far off it is: a tenth of a"
+        " millimetre for each stroke from the middle."
+    )
+    for placement in sheets.placements:
+        name = placement.piece.name
+        words.append(f"{name}: {page_runs(sheets, name)}")
+    return words
+
+
+def _cut(page: Setting, pattern: Pattern) -> None:
+    page.heading("Cut", with_next=PICTURE[1] + 4)
+    for piece in pattern.pieces:
+        _cut_row(page, piece, pattern)
+    remarks = [f for f in pattern.findings if f.level is not Level.NOTE]
+    notes = [f for f in pattern.findings if f.level is Level.NOTE]
+    for finding in (*remarks, *notes):
+        page.paragraph(f"{finding.what} {finding.do}", bold=finding.level is not Level.NOTE)
+
+
+def _cut_row(page: Setting, piece: Piece, pattern: Pattern) -> None:
+    units = pattern.spec.units
+    wide, high = PICTURE
+    page.need(high + 2)
+    top = page.y
+    space = Box(left=page.left, bottom=top - high, right=page.left + wide, top=top)
+    _small_picture(page, piece, space)
+    shift = wide + 6
+    lines = [cut_words(piece), allowance_words(piece, units)]
+    if piece.rectangle:
+        box = cutting_box(piece)
+        lines.insert(
+            0,
+            f"{length_text(box.width, units)} × {length_text(box.height, units)}, cutting measures",
+        )
+    page.paragraph(piece.name, bold=True, indent=shift, after=0.2)
+    for line in (*lines, *piece.notes):
+        page.paragraph(line, indent=shift, after=0.0)
+    page.y = min(page.y - 2.5, top - high - 2.5)
+
+
+def _small_picture(page: Setting, piece: Piece, space: Box) -> None:
+    """Draw a piece small, its true shape, its grain as an arrow, inside a space."""
+    path = cutting_line(piece)
+    box = bounds(path)
+    if box.height > box.width:
+        path = moved(path, turn=-math.pi / 2)
+        box = bounds(path)
+        grain = moved(straight(*piece.grainline), turn=-math.pi / 2)
+    else:
+        grain = straight(*piece.grainline)
+    by = min(space.width / box.width, space.height / box.height)
+    dx = space.left - box.left * by
+    dy = space.centre.y - box.centre.y * by
+    page.draw(moved(scaled(path, by), x=dx, y=dy), style.MARK)
+    page.draw(moved(scaled(grain, by), x=dx, y=dy), style.THIN)
+
+
+def _know(page: Setting, pattern: Pattern) -> None:
+    page.heading("Know")
+    page.table(measures(pattern), first=30)
+    page.y -= 2
+    _key(page, pattern)
+    page.paragraph(
+        "Cut on the bold line: allowances lie inside it. Sew on the dashed line. Notches with"
+        " the same number are sewn together; snip them no deeper than they are drawn. One"
+        " stroke is front, two a side, three the back. After the waist is cut, a millimetre of"
+        " radius is six of waist on a full circle: cut small, try, then trim."
+    )
+    page.heading("Take care", with_next=12)
+    for words in cautions(pattern.spec):
+        page.paragraph(words, after=1.0)
+
+
+def _key(page: Setting, pattern: Pattern) -> None:
+    kinds = {line.kind for piece in pattern.pieces for line in piece.inner_lines}
+    rows: list[tuple[Pen, str]] = [
+        (style.CUTTING, "cutting line"),
+        (style.STITCHING, "stitching line"),
+        (style.GRAIN, "grain, arrows at both ends: parallel to the selvage"),
+    ]
+    rows += [(style.INNER[kind], _KEY_WORDS[kind]) for kind in InnerKind if kind in kinds]
+    if any(piece.half for piece in pattern.pieces):
+        rows.append((style.FOLD, "fold, with a bracket whose arms point to it"))
+    page.need(len(rows) * 5.2 + 8)
+    for pen, words in rows:
+        page.y -= 5.2
+        sample = straight(Point(page.left, page.y + 1.2), Point(page.left + 34, page.y + 1.2))
+        page.draw(sample, pen)
+        page.line(words, page.left + 40, page.y)
+    page.y -= 5.2
+    dot = Arc(
+        centre=Point(page.left + 17, page.y + 1.2),
+        radius=style.DOT / 2,
+        begin=0.0,
+        finish=math.tau,
+    )
+    circle: Path = (dot,)
+    page.draw(circle, style.MARK)
+    page.line("end of an opening: sew up to here", page.left + 40, page.y)
+    page.y -= 3.5
+
+
+_KEY_WORDS = {
+    InnerKind.RUFFLE_LINE: "the ruffle's line on the lining, its quarters marked across",
+    InnerKind.GATHERING: "gathering row, or cord",
+    InnerKind.FOLD_LINE: "fold of a band or of a doubled ruffle",
+    InnerKind.CENTRE: "centre line",
+}
