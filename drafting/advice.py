@@ -13,7 +13,7 @@ from drafting.errors import DraftingError
 from drafting.findings import Finding, Level
 from drafting.plan import Layer, Plan
 from drafting.spec import Closure, Figure, HemFinish, WaistFinish
-from drafting.units import Mm, length_text
+from drafting.units import Mm, length_text, radius_text
 
 HIP_EASE: Mm = 40.0
 """Room at the hip line, below which a skirt strains when its wearer sits (20 to 80)."""
@@ -257,9 +257,9 @@ def _hem(plan: Plan) -> Iterator[Finding]:
         if wanted > limit:
             yield _caution(
                 "hem-too-deep",
-                f"The {part}'s hem allowance of {length_text(wanted, units)} is too deep for"
-                f" this curve ({length_text(limit, units)} at most, an estimate for its cloth).",
-                "Use a narrow or rolled hem, or a smaller allowance.",
+                f"The {part}'s hem allowance of {radius_text(wanted, units)} is too deep for"
+                f" this curve ({radius_text(limit, units)} at most, an estimate for its cloth).",
+                f"Roll the hem, or turn {radius_text(limit, units)} and trim the rest.",
             )
 
 

@@ -204,14 +204,14 @@ def panel(flare: Flare, wishes: PanelWishes) -> Piece:
             name=finish.replace(" ", "_"),
             path=(Line(start=far[0], end=far[1]),),
             allowance=allowances.side,
-            words=finish,
+            words=_edge_words(flare, wishes, finish),
         )
     edges = (
         Edge(
             name=begin.replace(" ", "_"),
             path=(Line(start=Point(r, 0.0), end=Point(big, 0.0)),),
             allowance=allowances.side,
-            words=begin,
+            words=_edge_words(flare, wishes, begin),
         ),
         Edge(
             name="hem",
@@ -264,6 +264,13 @@ def _edge_names(flare: Flare, wishes: PanelWishes) -> tuple[str, str]:
     if flare.panels == 2 and not wishes.half:
         return names[0], names[1]
     return "side", "side"
+
+
+def _edge_words(flare: Flare, wishes: PanelWishes, name: str) -> str:
+    """Return what is written along a straight edge; half a panel stands for both its edges."""
+    if flare.panels == 2 and wishes.half:
+        return " or ".join(seam_names(2, wishes.closure))
+    return name
 
 
 def _grainline(r: Mm, big: Mm, angle: float, wishes: PanelWishes) -> tuple[Point, Point]:

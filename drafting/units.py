@@ -164,5 +164,6 @@ def _inches(count: int, parts: int) -> str:
     whole, rest = divmod(Fraction(count, parts), 1)
     if not rest:
         return str(whole)
-    text = _VULGAR.get(rest, f"{rest.numerator}/{rest.denominator}")
-    return f"{whole}\u00a0{text}" if whole else text
+    if rest in _VULGAR:
+        return f"{whole or ''}{_VULGAR[rest]}"
+    return f"{whole}\u00a0{rest}" if whole else str(rest)

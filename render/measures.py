@@ -45,15 +45,13 @@ def measures(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     rows += _waist(figures, units)
     if figures.opening is not None:
         rows.append(("opening", _opening(figures, units)))
-    for name, cloth in figures.cloth.items():
-        rows.append(
-            (
-                f"{name} cloth",
-                f"{length_text(cloth.width, units)} wide, {length_text(cloth.usable, units)} of it"
-                f" usable; in plain rows the pieces take {length_text(cloth.rows_length, units)},"
-                " before shrinkage",
-            )
-        )
+    cloths = [
+        f"{name} {length_text(cloth.rows_length, units)} of {length_text(cloth.width, units)}"
+        for name, cloth in figures.cloth.items()
+    ]
+    if cloths:
+        words = "in plain rows, before shrinkage, the pieces take: " + ", ".join(cloths) + " width"
+        rows.append(("cloth", words))
     return tuple(rows)
 
 

@@ -268,7 +268,8 @@ def _round(point: Point, near: Mm, wide: Mm) -> Iterator[_Spot]:
 
 
 def _notch_words(placement: Placement, notch: Notch, room: Spots) -> Text | None:
-    words = " ".join(part for part in (notch.seam, notch.words) if part)
+    seam = f"seam {notch.seam}" if notch.seam else ""
+    words = ", ".join(part for part in (seam, notch.words) if part)
     if not words:
         return None
     edge = placement.piece.edges[notch.edge]

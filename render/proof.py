@@ -27,6 +27,10 @@ _FOUR = re.compile(
 )
 
 
+_TILE = re.compile(r"[A-Z]+[0-9]+")
+"""Label of a page of the plane: its row in letters, its column in figures."""
+
+
 class NotAPatternError(DraftingError):
     """A file cannot be read as a PDF at all."""
 
@@ -73,9 +77,14 @@ def proof(data: bytes) -> Proof:
     """
     reader = _reader(data)
     pages = tuple(_measured(page) for page in reader.pages)
+    tiles = tuple(
+        page
+        for page, label in zip(pages, reader.page_labels, strict=False)
+        if _TILE.fullmatch(label)
+    )
     sizes = {tuple(round(side, 2) for side in page.page) for page in pages}
     square = _square(pages[0].content)
-    step, step_faults = _step(pages)
+    step, step_faults = _step(tiles)
     fonts = _fonts(reader)
     true_size = _scaling(reader) == "/None"
     faults: list[str] = []
@@ -212,7 +221,7 @@ def _step(pages: tuple[_Measured, ...]) -> tuple[tuple[Mm, Mm], list[str]]:
     """
     across: list[Mm] = []
     up: list[Mm] = []
-    for page in pages[1:]:
+    for page in pages:
         if page.window is None:
             continue
         left, bottom, width, height = page.window

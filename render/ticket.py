@@ -26,7 +26,7 @@ from render import style
 from render.assembly_map import assembly_map, map_size, page_runs
 from render.drawing import Anchor, Drawing, Pen, placed
 from render.measures import measures
-from render.setting import Setting
+from render.setting import Setting, height_of
 from render.tiling import Sheets
 from render.words import allowance_words, cut_words, edition_words, wearer_words
 
@@ -36,7 +36,7 @@ SQUARE: Mm = 100.0
 RULE_ROOM: Mm = 15.0
 """Width kept for the long rules along the left and the bottom of the first page."""
 
-PICTURE = (30.0, 19.0)
+PICTURE = (30.0, 16.0)
 """Space for the small picture of a piece in the cut list."""
 
 
@@ -106,7 +106,10 @@ def _rule(page: Setting, start: Point, long: Mm, angle: float) -> None:
     for k in range(1, int(long / MM_PER_INCH) + 1):
         along = k * MM_PER_INCH
         page.draw(straight(at(along, 5.2), at(along, 7.2)), style.THIN)
-    words = f"{'across' if angle == 0 else 'up'}: this rule is {long:.0f} mm long; inches above it"
+    side = "across: this rule is {} mm long; inches above it"
+    if angle:
+        side = "up: this rule is {} mm long; inches beside it"
+    words = side.format(f"{long:.0f}")
     middle = at(long / 2, 8.6 if angle == 0 else 8.6 + style.NOTE * style.CAP_HEIGHT)
     page.line(words, middle.x, middle.y, size=style.NOTE, anchor=Anchor.MIDDLE, angle=angle)
 
@@ -192,21 +195,23 @@ def _square(page: Setting, left: Mm, bottom: Mm) -> None:
 def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> None:
     if not sheets.tiles:
         return
-    columns = max(tile.column for tile in sheets.tiles)
-    beside = columns <= 6
-    room = page.width * (0.46 if beside else 1.0)
-    tall = min(100.0, page.y - page.bottom - 12) if page.y - page.bottom > 70 else 110.0
-    wide, high, scale = map_size(sheets, room, tall)
-    page.heading("Print", with_next=high if beside else 40)
     words = _print_words(pattern, sheets, counts)
+    column = page.width * 0.5
+    left = page.y - page.bottom - 14
+    deep = math.fsum(height_of(row, style.BODY, page.width) + 1.2 for row in words)
+    aside = map_size(sheets, page.width - column - 6, left)
+    under = map_size(sheets, page.width, left - deep - 3)
+    beside = aside[2] >= under[2] or left - deep < 20
+    wide, high, scale = aside if beside else under
+    page.heading("Print", with_next=20)
     if beside:
         top = page.y
-        shift = page.width - room - 6
+        shift = column
         for text in words:
             page.paragraph(text, width=shift)
         drawn = assembly_map(sheets, scale)
         _put(page, drawn, page.window.right - wide, top - high - 1)
-        page.y = min(page.y, top - high - 1)
+        page.y = min(page.y, top - high - 3)
     else:
         for text in words:
             page.paragraph(text)
@@ -309,7 +314,7 @@ def _know(page: Setting, pattern: Pattern) -> None:
     )
     page.heading("Take care", with_next=12)
     for words in cautions(pattern.spec):
-        page.paragraph(words, after=1.0)
+        page.paragraph(words, size=style.SMALL, after=0.8)
 
 
 def _key(page: Setting, pattern: Pattern) -> None:
@@ -317,33 +322,33 @@ def _key(page: Setting, pattern: Pattern) -> None:
     rows: list[tuple[Pen, str]] = [
         (style.CUTTING, "cutting line"),
         (style.STITCHING, "stitching line"),
-        (style.GRAIN, "grain, arrows at both ends: parallel to the selvage"),
+        (style.GRAIN, "grain: parallel to the selvage"),
     ]
     rows += [(style.INNER[kind], _KEY_WORDS[kind]) for kind in InnerKind if kind in kinds]
     if any(piece.half for piece in pattern.pieces):
-        rows.append((style.FOLD, "fold, with a bracket whose arms point to it"))
-    page.need(len(rows) * 5.2 + 8)
-    for pen, words in rows:
-        page.y -= 5.2
-        sample = straight(Point(page.left, page.y + 1.2), Point(page.left + 34, page.y + 1.2))
-        page.draw(sample, pen)
-        page.line(words, page.left + 40, page.y)
-    page.y -= 5.2
-    dot = Arc(
-        centre=Point(page.left + 17, page.y + 1.2),
-        radius=style.DOT / 2,
-        begin=0.0,
-        finish=math.tau,
-    )
+        rows.append((style.FOLD, "fold, a bracket points to it"))
+    deep = math.ceil((len(rows) + 1) / 2)
+    page.need(deep * 5.2 + 3)
+    top, column = page.y, page.width / 2
+
+    def place(k: int) -> Point:
+        return Point(page.left + (k // deep) * column, top - (k % deep + 1) * 5.2)
+
+    for k, (pen, words) in enumerate(rows):
+        at = place(k)
+        page.draw(straight(Point(at.x, at.y + 1.2), Point(at.x + 24, at.y + 1.2)), pen)
+        page.line(words, at.x + 28, at.y)
+    at = place(len(rows))
+    dot = Arc(centre=Point(at.x + 12, at.y + 1.2), radius=style.DOT / 2, begin=0.0, finish=math.tau)
     circle: Path = (dot,)
     page.draw(circle, style.MARK)
-    page.line("end of an opening: sew up to here", page.left + 40, page.y)
-    page.y -= 3.5
+    page.line("end of an opening: sew up to here", at.x + 28, at.y)
+    page.y = top - deep * 5.2 - 3.5
 
 
 _KEY_WORDS = {
-    InnerKind.RUFFLE_LINE: "the ruffle's line on the lining, its quarters marked across",
+    InnerKind.RUFFLE_LINE: "ruffle's line, quarters marked",
     InnerKind.GATHERING: "gathering row, or cord",
-    InnerKind.FOLD_LINE: "fold of a band or of a doubled ruffle",
+    InnerKind.FOLD_LINE: "fold of a band or ruffle",
     InnerKind.CENTRE: "centre line",
 }

@@ -648,7 +648,7 @@ def test_a_value_that_will_not_do_is_told_what_would(line: str, said: str) -> No
 def test_limits_are_told_in_inches_to_a_sheet_in_inches() -> None:
     fault = the_fault('units = "in"\n' + skirt_with("length = 70"))
     # 100 mm is 3.94 in and 1600 mm is 62.99 in.
-    assert plain(fault.allowed) == "It can be from 3 ⅞ in to 63 in."
+    assert plain(fault.allowed) == "It can be from 3⅞ in to 63 in."
 
 
 def test_a_waist_in_the_wrong_unit_is_named() -> None:

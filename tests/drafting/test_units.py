@@ -120,7 +120,7 @@ def test_any_text_is_a_length_or_is_refused(text: str) -> None:
 @pytest.mark.parametrize(
     ("mm", "cm", "inches"),
     [
-        (715, "71.5 cm", "28 ⅛ in"),
+        (715, "71.5 cm", "28⅛ in"),
         (25.4, "2.5 cm", "1 in"),
         (12.7, "1.3 cm", "½ in"),
         (0, "0.0 cm", "0 in"),
