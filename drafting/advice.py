@@ -11,7 +11,7 @@ from drafting.circle import Flare, least_fullness
 from drafting.cloth_kinds import behaviour
 from drafting.errors import DraftingError
 from drafting.findings import Finding, Level
-from drafting.plan import Layer, Plan
+from drafting.plan import SHORTEST_LINING, Layer, Plan
 from drafting.spec import Closure, Figure, HemFinish, WaistFinish
 from drafting.units import Mm, length_text, radius_text
 
@@ -296,6 +296,15 @@ def _lining(plan: Plan) -> Iterator[Finding]:
         )
     assert plan.spec.lining is not None
     shorter = plan.spec.lining.shorter
+    long = plan.spec.skirt.length - shorter
+    if long < SHORTEST_LINING:
+        yield _stop(
+            "lining-too-short",
+            f"A lining {length_text(shorter, units)} shorter than a skirt of"
+            f" {length_text(plan.spec.skirt.length, units)} leaves {length_text(long, units)}; a"
+            f" lining is at least {length_text(SHORTEST_LINING, units)} long.",
+            "Make the lining less shorter than the skirt, or leave it out.",
+        )
     if not 20 <= shorter <= 50:
         yield _caution(
             "lining-length",
@@ -310,7 +319,7 @@ def _ruffle_place(plan: Plan) -> Iterator[Finding]:
     if drafted is None or plan.lining is None or plan.spec.ruffle is None:
         return
     below = drafted.line_below_waist
-    if below < 20:
+    if below < ruffle.HIGHEST_LINE:
         yield _stop(
             "ruffle-too-deep",
             f"A ruffle of {length_text(drafted.depth, units)} does not fit on a lining of"
@@ -363,6 +372,8 @@ def _ruffle_work(plan: Plan) -> Iterator[Finding]:
     drafted, units = plan.ruffle, plan.spec.units
     if drafted is None or plan.lining is None:
         return
+    if drafted.line_below_waist < ruffle.HIGHEST_LINE:
+        return  # it has no place, which _ruffle_place() says; its other numbers mean nothing
     usable = cloth.usable_width(plan.spec.cloths.ruffle)
     low, high = drafted.habit.ratios
     if not low <= drafted.gather_ratio <= high:
@@ -422,11 +433,15 @@ def _cloth(plan: Plan) -> Iterator[Finding]:
                 length=layer.flare.length,
             )
             wide = cloth.panel_width(whole, layer.allowances, spec.skirt.grain)
+            why = (
+                f"A {part} panel of {layer.asked_panels} has no room for its seam allowances"
+                if math.isinf(wide)
+                else f"A {part} panel of {layer.asked_panels} is {length_text(wide, units)} wide"
+                f" and the cloth has {length_text(usable, units)} between its selvages"
+            )
             yield _caution(
                 "panel-split",
-                f"A {part} panel of {layer.asked_panels} is {length_text(wide, units)} wide and"
-                f" the cloth has {length_text(usable, units)} between its selvages, so the"
-                f" {part} is cut in {layer.flare.panels} panels.",
+                f"{why}, so the {part} is cut in {layer.flare.panels} panels.",
                 "Sew the seams that this adds, or buy wider cloth.",
             )
         if layer.half and not layer.foldable:

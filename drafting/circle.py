@@ -7,7 +7,7 @@ has an arc of ``t * r``. Imports geometry, piece and the spec's words.
 import math
 from dataclasses import dataclass
 
-from drafting.errors import MeasurementError
+from drafting.errors import GeometryError, MeasurementError
 from drafting.geometry import Arc, Line, Path, Point, on_circle
 from drafting.piece import Dot, Edge, EdgeKind, InnerKind, InnerLine, Notch, Piece
 from drafting.spec import Allowances, Closure, Grain
@@ -188,7 +188,7 @@ def panel(flare: Flare, wishes: PanelWishes) -> Piece:
     every panel is alike and so are its two edges.
 
     Raises:
-        MeasurementError: the panel is a whole circle or more, or its allowances overlap.
+        GeometryError: the panel is a whole circle or more, or its allowances overlap.
     """
     angle = flare.panel_angle / (2 if wishes.half else 1)
     r, big, allowances = flare.waist_radius, flare.hem_radius, wishes.allowances
@@ -249,11 +249,10 @@ def _check_room(flare: Flare, wishes: PanelWishes) -> None:
     side = wishes.allowances.side
     taken = 2 * math.asin(min(side / cut, 1.0)) if cut > side else math.tau
     if not flare.panel_angle + taken < math.tau:
-        raise MeasurementError(
-            f"{wishes.part} panel angle in degrees",
-            math.degrees(flare.panel_angle),
-            1,
-            max(math.degrees(math.tau - taken), 1),
+        raise GeometryError(
+            f"at a waist cut on a radius of {cut:.1f} mm, a {wishes.part} panel of"
+            f" {math.degrees(flare.panel_angle):.0f} degrees has no room for side allowances of"
+            f" {side:g} mm"
         )
 
 

@@ -104,15 +104,26 @@ def rows(pieces: tuple[Piece, ...], width: Mm) -> Mm:
     A box wider than the cloth makes a row of its own; advice says that it does not fit.
     Before shrinkage and squaring.
     """
-    boxes = [
-        (box.width, box.height) for piece in pieces for box in [box_on_cloth(piece)] * piece.count
-    ]
-    open_rows: list[list[Mm]] = []
-    for long, wide in sorted(boxes, key=lambda box: (-box[0], -box[1])):
-        for row in open_rows:
-            if row[1] + wide <= width + 1e-6:
-                row[1] += wide
-                break
-        else:
-            open_rows.append([long, wide])
-    return math.fsum(row[0] for row in open_rows)
+    boxes = [(box_on_cloth(piece), piece.count) for piece in pieces]
+    # Rows that are alike are kept together with their number: a narrow net may take thousands.
+    open_rows: list[tuple[Mm, Mm, int]] = []
+    for box, count in sorted(boxes, key=lambda each: (-each[0].width, -each[0].height)):
+        left, after = count, list[tuple[Mm, Mm, int]]()
+        for long, used, alike in open_rows:
+            room = math.floor((width + 1e-6 - used) / box.height)
+            filled = min(alike, left // room) if room > 0 else 0
+            left -= filled * max(room, 0)
+            some = left if room > 0 and filled < alike else 0
+            left -= some
+            after += [
+                (long, used + room * box.height, filled),
+                (long, used + some * box.height, 1 if some else 0),
+                (long, used, alike - filled - (1 if some else 0)),
+            ]
+        room = max(math.floor((width + 1e-6) / box.height), 1)
+        after += [
+            (box.width, room * box.height, left // room),
+            (box.width, left % room * box.height, 1 if left % room else 0),
+        ]
+        open_rows = [row for row in after if row[2]]
+    return math.fsum(long * alike for long, _, alike in open_rows)

@@ -40,14 +40,16 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
     seams = _side_seam("1", pieces[0])
     around = plan.skirt.flare.panels * (2 if plan.skirt.half else 1)
     waist = Side(piece=pieces[0].name, edge="waist", times=around)
+    # A ruffle that has no place is not drawn; the advice stops it.
+    placed = plan.ruffle if plan.ruffle and _has_place(plan.ruffle) else None
     if plan.lining is not None:
         of_lining = wishes("lining", plan.lining, "3", "4")
-        if plan.ruffle is not None:
+        if placed is not None:
             of_lining = replace(
                 of_lining,
-                ruffle_line=plan.ruffle.line_below_waist,
+                ruffle_line=placed.line_below_waist,
                 ruffle_words="ruffle's line, "
-                + length_text(plan.ruffle.line_length, spec.units)
+                + length_text(placed.line_length, spec.units)
                 + " all round",
             )
         pieces.append(panel(plan.lining.flare, of_lining))
@@ -63,22 +65,26 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
                 gather=1.0 if drawn_up else wish.gather_ratio,
             )
         )
-        if plan.ruffle is not None and plan.ruffle.strips:
-            strip = ruffle.strip_piece(plan.ruffle)
-            a = ruffle.HABITS[plan.ruffle.cloth].join_allowance
+        if placed is not None and placed.strips:
+            strip = ruffle.strip_piece(placed)
+            a = ruffle.HABITS[placed.cloth].join_allowance
             seams.append(
                 Seam(
                     number="5",
                     name="ruffle to its line on the lining",
-                    first=Side(piece=strip.name, edge="gathered", times=plan.ruffle.strips),
+                    first=Side(piece=strip.name, edge="gathered", times=placed.strips),
                     second=Side(piece=pieces[-1].name, edge="ruffle line", times=times),
-                    gather=plan.ruffle.gather_ratio,
-                    ease=0.0 if plan.ruffle.ring else 2 * (ruffle.END_HEM - a),
+                    gather=placed.gather_ratio,
+                    ease=0.0 if placed.ring else 2 * (ruffle.END_HEM - a),
                 )
             )
             pieces.append(strip)
     top, seam = _waist_piece(plan, of_skirt, waist)
     return (*pieces, top), (*seams, seam)
+
+
+def _has_place(drafted: ruffle.RuffleDraft) -> bool:
+    return drafted.line_below_waist >= ruffle.HIGHEST_LINE
 
 
 def _side_seam(number: str, piece: Piece) -> list[Seam]:

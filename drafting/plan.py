@@ -16,6 +16,9 @@ LINING_HEM: Mm = 12.0
 SHOE_SHARE = 0.95
 """The body rises a little less than its heel, since it tips forward."""
 
+SHORTEST_LINING: Mm = 100.0
+"""No layer is finished shorter than this; a lining planned below it is held here and refused."""
+
 CLEAR_OF_OPENING: Mm = 30.0
 """A ruffle closer than this below the end of the opening stops at it with hemmed ends."""
 
@@ -110,7 +113,7 @@ def plan(spec: Spec) -> Plan:
             panels=asked,
             finished_waist=finished,
             stretch=wish.waist_stretch,
-            length=wish.length - spec.lining.shorter,
+            length=max(wish.length - spec.lining.shorter, SHORTEST_LINING),
             drawn_up_from=line if pulls_on else None,
         )
         lined = layer(
@@ -161,7 +164,7 @@ def _ruffle(spec: Spec, lined: Layer | None) -> ruffle.RuffleDraft | None:
     below = flare.length - wish.above_hem - depth
     line = flare.girth_at(below)
     flat = wish.gather_ratio * line
-    ring = below > lined.opening + CLEAR_OF_OPENING
+    ring = not lined.opening or below > lined.opening + CLEAR_OF_OPENING
     strips, cut = ruffle.strip_count(
         flat,
         cloth.usable_width(spec.cloths.ruffle),

@@ -16,6 +16,9 @@ from drafting.units import Mm
 DEEPEST_DEFAULT: Mm = 200.0
 """Depth of a ruffle when the sheet leaves it open, for an adult's knee-length skirt."""
 
+HIGHEST_LINE: Mm = 20.0
+"""A ruffle whose line would lie nearer the waist seam than this has no place on its lining."""
+
 END_HEM: Mm = 10.0
 """Hem at each end of a ruffle that stops at the opening."""
 
@@ -162,7 +165,7 @@ def strip_count(flat: Mm, usable_width: Mm, *, join_allowance: Mm, ring: bool) -
     if usable_width <= 2 * max(a, END_HEM):
         return 0, 0.0
     if ring:
-        count = math.ceil(flat / (usable_width - 2 * a) - 1e-9)
+        count = max(1, math.ceil(flat / (usable_width - 2 * a) - 1e-9))
         return count, flat / count + 2 * a
     count = max(1, math.ceil((flat - 2 * a + 2 * END_HEM) / (usable_width - 2 * a) - 1e-9))
     return count, (flat + 2 * a * (count - 1) + 2 * END_HEM) / count
@@ -198,18 +201,16 @@ def join_clearance(draft: RuffleDraft, lining_panels: int) -> Mm | None:
     Joins of a ring may be shifted round together; the best shift is taken. An open ruffle
     begins at the opening and cannot be shifted. None when there is no join or no seam to meet.
     """
-    if draft.strips == 1 and not draft.ring:
+    strips = draft.strips
+    if strips == 0 or (strips == 1 and not draft.ring):
         return None
-    joins = [k / draft.strips for k in range(draft.strips)]
-    seams = [k / lining_panels for k in range(lining_panels)]
     if not draft.ring:
-        return min(_apart(j, s) for j in joins[1:] for s in seams) * draft.line_length
+        # Join k of N meets seam j of P where k / N = j / P, so where N and P share a factor;
+        # where they share none, some join comes as near as 1 / (N P) of the round.
+        meets = math.gcd(strips, lining_panels) > 1
+        return 0.0 if meets else draft.line_length / (strips * lining_panels)
     # The gaps between joins and seams repeat every 1/lcm; the best shift lies half a gap off.
-    return draft.line_length / (2 * math.lcm(draft.strips, lining_panels))
-
-
-def _apart(one: float, other: float) -> float:
-    return abs((one - other + 0.5) % 1 - 0.5)
+    return draft.line_length / (2 * math.lcm(strips, lining_panels))
 
 
 def strip_piece(draft: RuffleDraft) -> Piece:

@@ -35,7 +35,9 @@ def safe_name(title: str) -> str:
     Accents are dropped; a title with no such letter left becomes "skirt".
     """
     lowered = "".join(_SPELT.get(c, c) for c in title.lower())
-    plain = unicodedata.normalize("NFKD", lowered).encode("ascii", "ignore").decode()
+    # "½" comes apart into 1, a fraction slash and 2; the slash must not vanish into "12".
+    apart = unicodedata.normalize("NFKD", lowered).replace("\u2044", "-")
+    plain = apart.encode("ascii", "ignore").decode()
     name = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:LONGEST_NAME].strip("-")
     if not name:
         return "skirt"

@@ -5,6 +5,8 @@ Millimetres. Imports the renderers of its parts; nothing here knows a file forma
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
+from itertools import product
 
 from drafting.geometry import Box, Point
 from drafting.pattern import Pattern
@@ -187,15 +189,23 @@ def _page_name(tile: Tile, title: str, room: Spots) -> Drawing:
 
 def _free_spot(window: Box, room: Room, wide: Mm, high: Mm) -> Point | None:
     middle = window.centre
-    spots = [
-        Point(window.left + wide / 2 + i * 6, window.bottom + high / 2 + j * 6)
-        for i in range(int((window.width - wide) / 6) + 1)
-        for j in range(int((window.height - high) / 6) + 1)
-    ]
-    for spot in sorted(spots, key=lambda p: abs(p.x - middle.x) + abs(p.y - middle.y)):
+    columns = int((window.width - wide) / 2 / _SPOT_STEP)
+    rows = int((window.height - high) / 2 / _SPOT_STEP)
+    for column, row in _outwards(columns, rows):
+        spot = Point(middle.x + column * _SPOT_STEP, middle.y + row * _SPOT_STEP)
         if room.is_free(turned_box(spot, wide, high, 0.0)):
             return spot
     return None
+
+
+_SPOT_STEP: Mm = 6.0
+
+
+@cache
+def _outwards(columns: int, rows: int) -> tuple[tuple[int, int], ...]:
+    """Return the places of a lattice round 0, 0, the nearest first."""
+    places = product(range(-columns, columns + 1), range(-rows, rows + 1))
+    return tuple(sorted(places, key=lambda place: abs(place[0]) + abs(place[1])))
 
 
 def _corner_words(tile: Tile, words: str, room: Spots) -> list[Text]:

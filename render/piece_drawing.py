@@ -292,7 +292,6 @@ def _label(placement: Placement, title: str, lines: Sequence[str], room: Spots) 
     box = bounds(outline)
     middle = _middle(polygon)
     spots = sorted(_lattice(box), key=lambda p: (round(distance(p, middle), 3), p))
-    inside = [p for p in spots if holds(polygon, p)]
     for shrink in (1.0, 0.8, 0.62):
         rows = [(title, style.NAME * shrink, True)]
         rows += [(line, max(style.FACT * shrink, style.NOTE), False) for line in lines if line]
@@ -300,9 +299,10 @@ def _label(placement: Placement, title: str, lines: Sequence[str], room: Spots) 
         high = sum(size * style.LEADING for _, size, _ in rows) + 4
         for angle in (0.0, math.pi / 2, math.pi / 4, -math.pi / 4):
             for free in (room.uncut, room.clear):
-                for spot in inside:
+                for spot in spots:
                     corners = turned_box(spot, wide, high, angle)
-                    if free.is_free(corners):
+                    # Free of lines, and its middle inside: then it lies inside as a whole.
+                    if free.is_free(corners) and holds(polygon, spot):
                         room.claim(corners)
                         return _block(rows, spot, high, angle)
     return _small_label(placement, title, lines, room)

@@ -161,6 +161,7 @@ def _bands(raster: _Raster, oy: int) -> list[int]:
 
 def _best(plane: _Plane, raster: _Raster, most: int) -> _Choice:
     best: _Choice | None = None
+    fewest = _STRIDE * _STRIDE
     for oy in range(CELLS_Y):
         bands = _bands(raster, oy)
         for ox in range(CELLS_X):
@@ -169,6 +170,8 @@ def _best(plane: _Plane, raster: _Raster, most: int) -> _Choice:
             for up in range(plane.height + 1):
                 for along in range(max(0, min(plane.columns, most - wide)) + 1):
                     new = ((touched << (up * _STRIDE + along)) & ~plane.pages).bit_count()
+                    if new > fewest:
+                        continue
                     columns = max(plane.columns, along + wide)
                     height = max(plane.height, up + len(bands))
                     choice = _Choice(
@@ -180,7 +183,7 @@ def _best(plane: _Plane, raster: _Raster, most: int) -> _Choice:
                         turn=raster.turn,
                     )
                     if (best is None or choice < best) and not _clashes(plane, raster, choice):
-                        best = choice
+                        best, fewest = choice, new
     assert best is not None  # above everything placed so far there is always room
     return best
 

@@ -19,7 +19,9 @@ SQUARE_TOLERANCE: Mm = 0.02
 GRID_TOLERANCE: Mm = 0.02
 POINT: Mm = 25.4 / 72
 
-_PAIR = rb"([-+]?\d*\.?\d+)\s+([-+]?\d*\.?\d+)"
+# Possessive: a number that does not fit is not tried again digit by digit.
+_NUMBER = rb"([-+]?+(?:\d++(?:\.\d*+)?+|\.\d++))"
+_PAIR = _NUMBER + rb"\s++" + _NUMBER
 _CLIP = re.compile(_PAIR + rb"\s+" + _PAIR + rb"\s+re\s+W")
 _LINE = re.compile(_PAIR + rb"\s+m\s+" + _PAIR + rb"\s+l\s+S")
 _FOUR = re.compile(

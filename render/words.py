@@ -13,7 +13,8 @@ def cut_words(piece: Piece) -> str:
     if piece.mirrored:
         words += ", a mirrored pair"
     if piece.half:
-        words += ", each on a fold" if piece.foldable else ", each whole from this half"
+        each = "each " if piece.count > 1 else ""
+        words += f", {each}on a fold" if piece.foldable else f", {each}whole from this half"
     return words
 
 

@@ -1,0 +1,83 @@
+"""Makes the pictures of the README from a fresh draft: python docs/make_pictures.py
+
+Drafts the first example into a temporary folder, and renders its pages with pdfium (in the
+`test` extra). Writes PNG files beside this script.
+"""
+
+import json
+import tempfile
+from pathlib import Path
+
+import pypdfium2
+from PIL import Image
+
+import drafting
+from render.output import write_draft
+
+HERE = Path(__file__).resolve().parent
+SHEET = HERE.parent / "measurements_examples" / "chorus-skirt.toml"
+DOTS = 60
+"""Dots to an inch: legible on a screen, small in a repository."""
+
+
+def page(document: pypdfium2.PdfDocument, number: int, dots: float = DOTS) -> Image.Image:
+    """Return one page of a file, counted from 1, as a grey picture."""
+    return document[number - 1].render(scale=dots / 72).to_pil().convert("L")
+
+
+def framed(picture: Image.Image) -> Image.Image:
+    """Return a picture with a thin grey frame, so that white paper shows on a white page."""
+    frame = Image.new("L", (picture.width + 2, picture.height + 2), 170)
+    frame.paste(picture, (1, 1))
+    return frame
+
+
+def assembled(document: pypdfium2.PdfDocument, paper: dict[str, object]) -> Image.Image:
+    """Return all pages taped together, each laid over its neighbours as the ticket says."""
+    dots = 12.0
+    tiles = paper["tiles"]
+    window = paper["window"]
+    assert isinstance(tiles, list) and isinstance(window, list)
+    left, bottom, wide, high = window
+    pixels = dots / 25.4
+    across = max(tile["x"] for tile in tiles) + wide
+    up = max(tile["y"] for tile in tiles) + high
+    plane = Image.new("L", (round(across * pixels), round(up * pixels)), 255)
+    for tile in tiles:
+        sheet = page(document, tile["page"], dots)
+        cut = sheet.crop(
+            (
+                round(left * pixels),
+                sheet.height - round((bottom + high) * pixels),
+                round((left + wide) * pixels),
+                sheet.height - round(bottom * pixels),
+            )
+        )
+        plane.paste(
+            cut, (round(tile["x"] * pixels), plane.height - round((tile["y"] + high) * pixels))
+        )
+    return plane
+
+
+def main() -> None:
+    """Write every picture."""
+    with tempfile.TemporaryDirectory() as folder:
+        pattern = drafting.draft(drafting.load(SHEET))
+        written = write_draft(pattern, Path(folder))
+        document = pypdfium2.PdfDocument(written.files[0].path)
+        figures = json.loads(written.files[-1].path.read_text(encoding="utf-8"))
+        paper = figures["paper"]["a4"]
+        waist = next(tile["page"] for tile in paper["tiles"] if tile["name"] == "B4")
+        pictures = {
+            "ticket.png": page(document, 1),
+            "cut-and-know.png": page(document, 2),
+            "page.png": page(document, waist),
+            "taped-together.png": assembled(document, paper),
+        }
+        for name, picture in pictures.items():
+            framed(picture).quantize(16).save(HERE / name, optimize=True)
+        document.close()
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,363 @@
+"""The written PDFs, measured: taped together in memory, every line must lie where it should.
+
+Read with pikepdf; the true lines come from school geometry and the figures file, the kinds
+of line from the printed key: cutting lines solid and 0.7 mm, stitching lines 6 on 3 off.
+"""
+
+import math
+from collections.abc import Iterator
+from itertools import groupby
+from typing import Any
+
+import pikepdf
+import pypdfium2
+import pytest
+
+from tests.end_to_end.conftest import Run
+from tests.end_to_end.pdf_ink import MM, Leaf
+from tests.end_to_end.true_shape import Near, Sector, Spot, Walk, runs, turned
+
+CUTTING = (0.7, ())
+STITCHING = (0.35, (6.0, 3.0))
+RUFFLE = (0.5, (10.0, 2.5, 1.0, 2.5))
+
+# What the project's page sizes must be: ISO 216, and ANSI/ASME Y14.1 and US Legal in inches.
+PAPERS = {
+    "a4": (210.0, 297.0),
+    "a3": (297.0, 420.0),
+    "letter": (8.5 * 25.4, 11 * 25.4),
+    "legal": (8.5 * 25.4, 14 * 25.4),
+    "a4-letter": (210.0, 11 * 25.4),
+}
+
+# What a hem takes unless the sheet says otherwise: turned twice by 6 mm, or rolled.
+HEMS = {"narrow": 12.0, "rolled": 4.0}
+
+WITHIN = 0.05
+
+
+def mm(text: str) -> float:
+    """Read the few plain lengths that the examples' allowances are written in."""
+    number, unit = text.rsplit(" ", 1)
+    value = sum(
+        float(a) / float(b or 1) for a, _, b in (part.partition("/") for part in number.split())
+    )
+    return value * {"mm": 1.0, "cm": 10.0, "in": 25.4}[unit]
+
+
+def sectors(run: Run) -> dict[str, tuple[Sector, dict[str, Any]]]:
+    """Return the true shape of every printed piece, with where it lies on the plane."""
+    given = {
+        key: mm(text) for key, text in run.sheet.get("skirt", {}).get("allowances", {}).items()
+    }
+    waist, side = given.get("waist", 10.0), given.get("side", 15.0)
+    hem = given.get("hem", HEMS[run.sheet.get("skirt", {}).get("hem", "narrow")])
+    found = {}
+    for placed in run.paper["pieces"]:
+        part = placed["piece"].removesuffix(" panel")
+        cloth = run.sheet.get("cloth", {}).get("lining" if part == "lining" else "skirt", {})
+        half = bool(cloth.get("fold", False))
+        figures = run.figures[part]
+        panels = figures["panels"]
+        fullness = run.figures["skirt" if part == "facing" else part]["fullness"]
+        whole = 2 * math.pi * fullness / panels
+        found[placed["piece"]] = (
+            Sector(
+                inner=figures["waist_radius"],
+                outer=figures["outer_radius"] if part == "facing" else figures["hem_radius"],
+                angle=whole / 2 if half else whole,
+                half=half,
+                waist=waist,
+                side=side,
+                hem={"facing": 0.0, "lining": HEMS["narrow"]}.get(part, hem),
+                raw=part == "facing",
+            ),
+            placed,
+        )
+    return found
+
+
+def on_plane(walk: Walk, placed: dict[str, Any]) -> Walk:
+    return turned(walk, math.radians(placed["turn"]), placed["x"], placed["y"])
+
+
+def tiles(run: Run) -> Iterator[tuple[dict[str, Any], Leaf]]:
+    for tile in run.paper["tiles"]:
+        yield tile, run.leaves[tile["page"] - 1]
+
+
+def taped(run: Run, width: float, dash: tuple[float, ...]) -> Iterator[tuple[Spot, Spot]]:
+    """Yield the ink of one kind of line, its pages laid where the figures say they lie."""
+    left, bottom = run.paper["window"][:2]
+    for tile, leaf in tiles(run):
+        dx, dy = tile["x"] - left, tile["y"] - bottom
+        for stroke in leaf.strokes:
+            if stroke.is_drawn_with(width, dash):
+                for (ax, ay), (bx, by) in stroke.ink():
+                    yield (ax + dx, ay + dy), (bx + dx, by + dy)
+
+
+def middle(run: tuple[Spot, Spot]) -> Spot:
+    return (run[0][0] + run[1][0]) / 2, (run[0][1] + run[1][1]) / 2
+
+
+def true_cut(run: Run) -> list[Walk]:
+    return [
+        on_plane(walk, placed)
+        for sector, placed in sectors(run).values()
+        for walk in sector.cut().values()
+    ]
+
+
+def true_stitching(run: Run) -> list[tuple[str, Walk]]:
+    return [
+        (f"{name}, {edge}", on_plane(walk, placed))
+        for name, (sector, placed) in sectors(run).items()
+        for edge, walk in sector.stitched().items()
+    ]
+
+
+def test_every_panel_of_the_garment_is_on_the_pages(run: Run) -> None:
+    wanted = {"skirt panel"}
+    wanted |= {"lining panel"} if "lining" in run.sheet else set()
+    wanted |= {"facing"} if run.sheet.get("skirt", {}).get("waist_finish") == "facing" else set()
+    assert {placed["piece"] for placed in run.paper["pieces"]} == wanted
+
+
+def test_no_cutting_line_is_drawn_astray(run: Run) -> None:
+    truth = Near(runs(true_cut(run)))
+    drawn = list(taped(run, *CUTTING))
+    assert len(drawn) > 100
+    worst = max(max(truth.off(spot) for spot in (*ink, middle(ink))) for ink in drawn)
+    assert worst < WITHIN
+
+
+def test_the_cutting_line_is_whole_across_every_join(run: Run) -> None:
+    ink = Near(taped(run, *CUTTING))
+    for walk in true_cut(run):
+        gone = [spot for spot in walk if not ink.off(spot) < WITHIN]
+        assert not gone, f"{len(gone)} of {len(walk)} points are on no page, such as {gone[0]}"
+
+
+def test_no_stitching_line_is_drawn_astray(run: Run) -> None:
+    truth = Near(runs(walk for _, walk in true_stitching(run)))
+    worst = max(
+        max(truth.off(spot) for spot in (*ink, middle(ink))) for ink in taped(run, *STITCHING)
+    )
+    assert worst < WITHIN
+
+
+def test_dashes_keep_their_beat_along_every_seam_and_across_every_join(run: Run) -> None:
+    ink = Near(taped(run, *STITCHING))
+    for name, walk in true_stitching(run):
+        step = math.dist(walk[0], walk[1])
+        # The corners are left out: there the next edge begins with a dash of its own.
+        marks = [ink.off(spot) < WITHIN for spot in walk[1:-2]]
+        stretches = [(on, len(list(held)) * step) for on, held in groupby(marks)]
+        assert stretches[0][0] or stretches[-1][0], f"{name} begins at neither end with a dash"
+        assert max(stretches[0][1], stretches[-1][1]) < 7.2
+        for on, long in stretches[1:-1]:
+            want = 6.0 if on else 3.0
+            assert want - 1.2 < long < want + 1.2, f"{name}: {'dash' if on else 'gap'} of {long}"
+        drawn = sum(long for on, long in stretches if on) / sum(long for _, long in stretches)
+        assert drawn > 0.6, name
+
+
+def test_the_ruffles_line_lies_on_the_lining_where_the_figures_say(run: Run) -> None:
+    if "ruffle" not in run.sheet:
+        assert not list(taped(run, *RUFFLE))
+        return
+    sector, placed = sectors(run)["lining panel"]
+    radius = run.figures["ruffle"]["line_radius"]
+    cx, cy = placed["x"], placed["y"]
+    drawn = list(taped(run, *RUFFLE))
+    assert drawn
+    for spot in (end for ink in drawn for end in ink):
+        assert abs(math.dist(spot, (cx, cy)) - radius) < WITHIN
+    angles = [
+        (math.atan2(y - cy, x - cx) - math.radians(placed["turn"]) + 0.1) % math.tau - 0.1
+        for ink in drawn
+        for x, y in ink
+    ]
+    assert min(angles) > -1e-3
+    assert max(angles) < sector.angle + 1e-3
+    assert max(angles) - min(angles) > sector.angle - 12 / radius
+
+
+def squares(leaf: Leaf) -> list[tuple[float, float, float, float]]:
+    """Return left, bottom, right, top of every closed outline of four upright or level lines."""
+    found = []
+    for stroke in leaf.strokes:
+        corners = stroke.points[:4]
+        if not (stroke.closed and len({*stroke.points}) == 4):
+            continue
+        pairs = zip(corners, corners[1:] + corners[:1], strict=True)
+        if all(min(abs(a[0] - b[0]), abs(a[1] - b[1])) < 1e-3 for a, b in pairs):
+            xs, ys = zip(*corners, strict=True)
+            found.append((min(xs), min(ys), max(xs), max(ys)))
+    return found
+
+
+def the_square(leaf: Leaf) -> tuple[float, float, float, float]:
+    """Return the one outline on a page that is about a 100 mm square."""
+    (square,) = (
+        box
+        for box in squares(leaf)
+        if (box[2] - box[0], box[3] - box[1]) == pytest.approx((100.0, 100.0), abs=5)
+    )
+    return square
+
+
+def test_the_test_square_measures_100_mm(run: Run) -> None:
+    left, bottom, right, top = the_square(run.leaves[0])
+    assert right - left == pytest.approx(100.0, abs=0.02)
+    assert top - bottom == pytest.approx(100.0, abs=0.02)
+
+
+def long_rules(leaf: Leaf) -> tuple[float, float]:
+    across, up = 0.0, 0.0
+    for stroke in leaf.strokes:
+        if stroke.is_drawn_with(0.35) and len(stroke.points) == 2:
+            (ax, ay), (bx, by) = stroke.points
+            if abs(ay - by) < 1e-6:
+                across = max(across, abs(ax - bx))
+            if abs(ax - bx) < 1e-6:
+                up = max(up, abs(ay - by))
+    return across, up
+
+
+def test_the_long_rules_are_as_long_as_they_say(run: Run) -> None:
+    across, up = long_rules(run.leaves[0])
+    words = page_text(run, 0)
+    assert f"this rule is {across:.0f} mm long" in words
+    assert f"this rule is {up:.0f} mm long" in words
+    assert across == pytest.approx(round(across), abs=0.02)
+    assert up == pytest.approx(round(up), abs=0.02)
+    width, height = run.paper["page"]
+    assert across > width - 50
+    assert up > height - 60
+
+
+def page_text(run: Run, index: int) -> str:
+    pdf = pypdfium2.PdfDocument(run.pdf)
+    try:
+        text: str = pdf[index].get_textpage().get_text_bounded()
+        return text.replace("\r\n", "\n")
+    finally:
+        pdf.close()
+
+
+def test_pages_have_the_papers_size_and_one_window(run: Run) -> None:
+    (name,) = run.figures["paper"]
+    left, bottom, width, height = run.paper["window"]
+    for leaf in run.leaves:
+        assert (leaf.width, leaf.height) == pytest.approx(PAPERS[name], abs=0.005)
+        assert leaf.window == pytest.approx((left, bottom, left + width, bottom + height), abs=0.01)
+    assert run.paper["page"] == pytest.approx(PAPERS[name], abs=0.001)
+    assert len(run.leaves) == run.paper["pages"]
+    assert left >= 10
+    assert bottom >= 10
+
+
+def test_a_page_bears_the_name_that_the_map_gives_it(run: Run) -> None:
+    ticket = "\n".join(page_text(run, k) for k in range(run.paper["tiles"][0]["page"] - 1))
+    for tile in run.paper["tiles"][:: max(1, len(run.paper["tiles"]) // 6)]:
+        assert tile["name"] in page_text(run, tile["page"] - 1)
+    for tile in run.paper["tiles"]:
+        assert tile["name"] in ticket.split()
+
+
+def inside(sector: Sector, x: float, y: float) -> bool:
+    """Tell whether a point of the piece's frame lies within its finished shape."""
+    return (
+        sector.inner <= math.hypot(x, y) <= sector.outer
+        and 0 <= math.atan2(y, x) % math.tau <= sector.angle
+    )
+
+
+def test_no_page_is_without_a_part_of_a_piece(run: Run) -> None:
+    left, bottom, width, height = run.paper["window"]
+    outline = Near(runs(true_cut(run)))
+    for tile in run.paper["tiles"]:
+        spots = [
+            (tile["x"] + i * 2.0, tile["y"] + j * 2.0)
+            for i in range(int(width / 2) + 1)
+            for j in range(int(height / 2) + 1)
+        ]
+        held = any(outline.off(spot) < math.inf for spot in spots)
+        for sector, placed in sectors(run).values():
+            back = turned(
+                ((x - placed["x"], y - placed["y"]) for x, y in spots),
+                -math.radians(placed["turn"]),
+            )
+            held = held or any(inside(sector, x, y) for x, y in back)
+        assert held, f"{tile['name']} is blank"
+
+
+def test_every_part_of_every_piece_is_on_some_page(run: Run) -> None:
+    _, _, width, height = run.paper["window"]
+    places = [(tile["x"], tile["y"]) for tile in run.paper["tiles"]]
+    for sector, placed in sectors(run).values():
+        for k in range(1, 40):
+            radius = sector.inner + (sector.outer - sector.inner) * k / 40
+            for m in range(1, 60):
+                angle = sector.angle * m / 60
+                spot = (radius * math.cos(angle), radius * math.sin(angle))
+                ((x, y),) = on_plane((spot,), placed)
+                assert any(
+                    a - 1e-6 <= x <= a + width + 1e-6 and b - 1e-6 <= y <= b + height + 1e-6
+                    for a, b in places
+                )
+
+
+def test_pieces_keep_scissors_room_from_each_other(run: Run) -> None:
+    walks = {
+        name: [on_plane(walk, placed) for walk in sector.cut().values()]
+        for name, (sector, placed) in sectors(run).items()
+    }
+    names = sorted(walks)
+    for k, name in enumerate(names):
+        mine = [spot for walk in walks[name] for spot in walk[::4]]
+        for other in names[k + 1 :]:
+            theirs = [spot for walk in walks[other] for spot in walk[::4]]
+            nearest = min(math.dist(a, b) for a in mine[::3] for b in theirs[::3])
+            assert nearest > 5.0, f"{name} and {other}"
+
+
+def test_the_square_stays_true_when_another_program_shows_it(run: Run) -> None:
+    """Find the square's black sides in the first page as pdfium paints it at 300 dpi."""
+    leaf = run.leaves[0]
+    left, bottom, right, top = the_square(leaf)
+    pdf = pypdfium2.PdfDocument(run.pdf)
+    try:
+        bitmap = pdf[0].render(scale=300 / 72, grayscale=True)
+        width, height, stride = bitmap.width, bitmap.height, bitmap.stride
+        pixels = bytes(bitmap.buffer)
+    finally:
+        pdf.close()
+    # pdfium rounds the bitmap up, so a millimetre is measured from the bitmap itself.
+    across, down = width / leaf.width, height / leaf.height
+    y, x = int((leaf.height - bottom - 40) * down), int((left + 10) * across)
+    row, column = pixels[y * stride : y * stride + width], pixels[x : height * stride : stride]
+    wide = dark_middle(row, right * across) - dark_middle(row, left * across)
+    high = dark_middle(column, (leaf.height - bottom) * down) - dark_middle(
+        column, (leaf.height - top) * down
+    )
+    assert wide / across == pytest.approx(100.0, abs=0.1)
+    assert high / down == pytest.approx(100.0, abs=0.1)
+
+
+def dark_middle(line: bytes, near: float) -> float:
+    """Return the centre of the darkness within a millimetre of a place, in pixels."""
+    low, high = int(near - 10), int(near + 11)
+    weights = [(255 - line[k], k + 0.5) for k in range(low, high)]
+    total = sum(weight for weight, _ in weights)
+    assert total > 255, "there is no line"
+    return sum(weight * at for weight, at in weights) / total
+
+
+def test_a_point_is_a_72nd_of_an_inch(run: Run) -> None:
+    with pikepdf.open(run.pdf) as pdf:
+        box = [float(side) for side in pdf.pages[0].mediabox.as_list()]  # type: ignore[arg-type]
+    assert box[2] * 25.4 / 72 == pytest.approx(run.paper["page"][0], abs=0.005)
+    assert pytest.approx(0.352777, abs=1e-6) == MM
