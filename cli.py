@@ -54,7 +54,7 @@ def one_line_errors() -> Iterator[None]:
         typer.echo(_file_words(error), err=True)
         raise typer.Exit(FILE_FAULT) from None
     except KeyboardInterrupt:
-        typer.echo("\nstopped; nothing was written", err=True)
+        typer.echo("\nstopped; no file was left half-written", err=True)
         raise typer.Exit(INTERRUPTED) from None
 
 

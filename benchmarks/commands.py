@@ -82,9 +82,7 @@ def operators() -> list[list[Any]]:
             found.append(["stroke", stroke.pen.width, list(stroke.pen.dash), parts])
         for text in page.drawing.texts:
             name = "FiraSans-SemiBold" if text.bold else "FiraSans"
-            found.append(
-                ["text", name, text.size, text.at.x, text.at.y, printable(text.text)]
-            )
+            found.append(["text", name, text.size, text.at.x, text.at.y, printable(text.text)])
     return found
 
 

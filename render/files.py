@@ -26,7 +26,8 @@ class ExistsError(OSError):
     def __init__(self, paths: tuple[Path, ...]) -> None:
         self.paths = paths
         names = ", ".join(str(path) for path in paths)
-        super().__init__(f"{names} exists already; give --force to write over it")
+        verb, them = ("exists", "it") if len(paths) == 1 else ("exist", "them")
+        super().__init__(f"{names} {verb} already; give --force to write over {them}")
 
 
 def safe_name(title: str) -> str:
@@ -100,12 +101,22 @@ def _folders(folder: Path) -> list[Path]:
     while not folder.exists():
         missing.append(folder)
         folder = folder.parent
+    if not folder.is_dir():
+        raise NotADirectoryError(20, "a file stands where a folder should be", str(folder))
     for path in reversed(missing):
         path.mkdir()
     return missing[::-1]
 
 
 def _write_aside(target: Path, data: bytes) -> Path:
+    try:
+        return _written_aside(target, data)
+    except OSError as error:
+        # The person asked for the target: a temporary name, or none, would tell them nothing.
+        raise OSError(error.errno, error.strerror, str(target)) from error
+
+
+def _written_aside(target: Path, data: bytes) -> Path:
     handle, name = tempfile.mkstemp(prefix=".hemsweep-", suffix=".part", dir=target.parent)
     aside = Path(name)
     try:

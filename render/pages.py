@@ -94,13 +94,19 @@ def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     marks: dict[tuple[int, int], list[Drawing]] = {}
     for found in join_marks(sheets.joins, sheets.grid.overlap, room):
         marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)
+    numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
     words = [
         text
         for placement in sheets.placements
         for text in piece_words(
             placement,
             title=placement.piece.name,
-            lines=label_words(placement.piece, pattern.spec),
+            lines=label_words(
+                placement.piece,
+                pattern.spec,
+                number=numbers[placement.piece.name],
+                of=len(numbers),
+            ),
             fold=fold_words(placement.piece),
             room=room,
         )

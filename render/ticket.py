@@ -255,15 +255,15 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
 
 def _cut(page: Setting, pattern: Pattern) -> None:
     page.heading("Cut", with_next=PICTURE[1] + 4)
-    for piece in pattern.pieces:
-        _cut_row(page, piece, pattern)
+    for number, piece in enumerate(pattern.pieces, start=1):
+        _cut_row(page, number, piece, pattern)
     remarks = [f for f in pattern.findings if f.level is not Level.NOTE]
     notes = [f for f in pattern.findings if f.level is Level.NOTE]
     for finding in (*remarks, *notes):
         page.paragraph(f"{finding.what} {finding.do}", bold=finding.level is not Level.NOTE)
 
 
-def _cut_row(page: Setting, piece: Piece, pattern: Pattern) -> None:
+def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None:
     units = pattern.spec.units
     wide, high = PICTURE
     page.need(high + 2)
@@ -278,7 +278,7 @@ def _cut_row(page: Setting, piece: Piece, pattern: Pattern) -> None:
             0,
             f"{length_text(box.width, units)} × {length_text(box.height, units)}, cutting measures",
         )
-    page.paragraph(piece.name, bold=True, indent=shift, after=0.2)
+    page.paragraph(f"{number}  {piece.name}", bold=True, indent=shift, after=0.2)
     for line in (*lines, *piece.notes):
         page.paragraph(line, indent=shift, after=0.0)
     page.y = min(page.y - 2.5, top - high - 2.5)

@@ -64,10 +64,10 @@ def edition_words(spec: Spec) -> str:
     )
 
 
-def label_words(piece: Piece, spec: Spec) -> tuple[str, ...]:
-    """Return the lines of a piece's label under its name."""
+def label_words(piece: Piece, spec: Spec, *, number: int, of: int) -> tuple[str, ...]:
+    """Return the lines of a piece's label under its name; pieces are numbered as in the list."""
     lines = [
-        cut_words(piece),
+        f"piece {number} of {of}: {cut_words(piece)}",
         allowance_words(piece, spec.units),
         ", ".join(part for part in (spec.title, wearer_words(spec)) if part),
         ", ".join(part for part in (edition_words(spec), "full scale") if part),

@@ -5,6 +5,7 @@ imaging model is that of ISO 32000 (graphics state, clip, dashes), and whatever 
 does not know makes it fail.
 """
 
+import itertools
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
@@ -52,7 +53,7 @@ class Stroke:
 
     def _dashes(self) -> Iterator[Run]:
         ends = (*self.points, self.points[0]) if self.closed else self.points
-        pairs = zip(ends, ends[1:], strict=False)
+        pairs = itertools.pairwise(ends)
         if not self.dash:
             yield from pairs
             return
@@ -157,8 +158,9 @@ def _leaf(page: pikepdf.Page) -> Leaf:
     path, strokes, texts = _Path(), list[Stroke](), 0
     windows: set[Rect] = set()
     clipping = False
-    for operands, operator in pikepdf.parse_content_stream(page):
-        op = str(operator)
+    for instruction in pikepdf.parse_content_stream(page):
+        assert isinstance(instruction, pikepdf.ContentStreamInstruction), "a picture in the line"
+        operands, op = instruction.operands, str(instruction.operator)
         if op == "q":
             stack.append(state.copied())
         elif op == "Q":

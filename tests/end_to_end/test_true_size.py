@@ -276,7 +276,7 @@ def inside(sector: Sector, x: float, y: float) -> bool:
 
 
 def test_no_page_is_without_a_part_of_a_piece(run: Run) -> None:
-    left, bottom, width, height = run.paper["window"]
+    _, _, width, height = run.paper["window"]
     outline = Near(runs(true_cut(run)))
     for tile in run.paper["tiles"]:
         spots = [
@@ -358,6 +358,6 @@ def dark_middle(line: bytes, near: float) -> float:
 
 def test_a_point_is_a_72nd_of_an_inch(run: Run) -> None:
     with pikepdf.open(run.pdf) as pdf:
-        box = [float(side) for side in pdf.pages[0].mediabox.as_list()]  # type: ignore[arg-type]
+        box = [float(side) for side in pdf.pages[0].mediabox.as_list()]
     assert box[2] * 25.4 / 72 == pytest.approx(run.paper["page"][0], abs=0.005)
     assert pytest.approx(0.352777, abs=1e-6) == MM

@@ -4,6 +4,7 @@ A panel is a sector of a ring: waist seam on the inner circle, hem on the outer 
 straight edge along +x. Millimetres, angles in radians. Lines are walked in short runs.
 """
 
+import itertools
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -116,7 +117,7 @@ class Near:
                 (a[0] + (b[0] - a[0]) * k / steps, a[1] + (b[1] - a[1]) * k / steps)
                 for k in range(steps + 1)
             ]
-            for one, other in zip(ends, ends[1:], strict=False):
+            for one, other in itertools.pairwise(ends):
                 for cell in self._cells(one, other):
                     self.cells.setdefault(cell, []).append((one, other))
 
@@ -149,4 +150,4 @@ class Near:
 
 def runs(walks: Iterable[Walk]) -> Iterator[tuple[Spot, Spot]]:
     for walk in walks:
-        yield from zip(walk, walk[1:], strict=False)
+        yield from itertools.pairwise(walk)
