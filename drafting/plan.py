@@ -181,7 +181,7 @@ def _ruffle(spec: Spec, lined: Layer | None) -> ruffle.RuffleDraft | None:
         strips=strips,
         strip_cut_length=cut,
         strip_cut_depth=ruffle.cut_depth(wish.cloth, depth, doubled=wish.doubled),
-        gather_ratio=flat / line if line else 0.0,
+        gather_ratio=wish.gather_ratio,
         ring=ring,
         doubled=wish.doubled,
     )

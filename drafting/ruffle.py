@@ -109,7 +109,7 @@ class RuffleDraft:
         line_length: length of that line all round.
         flat_length: finished length of the ruffle before gathering, joins sewn.
         strips: how many strips it is joined from.
-        gather_ratio: the ratio really reached by those strips.
+        gather_ratio: as asked; the strips are trimmed alike to reach it.
         ring: closed all round, below the opening; otherwise its ends are hemmed there.
     """
 

@@ -64,17 +64,28 @@ def width(text: str, size: float, *, bold: bool = False) -> float:
 
 
 def wrapped(text: str, size: float, most: float, *, bold: bool = False) -> tuple[str, ...]:
-    """Return the text broken into lines at most ``most`` wide; a longer word stands alone."""
+    """Return the text broken into lines at most ``most`` wide, inside a word if it is longer."""
     lines: list[str] = []
     line = ""
     for word in text.split(" "):
         longer = f"{line} {word}" if line else word
         if line and width(longer, size, bold=bold) > most:
             lines.append(line)
-            line = word
-        else:
-            line = longer
+            longer = word
+        while len(longer) > 1 and width(longer, size, bold=bold) > most:
+            kept = _longest(longer, size, most, bold=bold)
+            lines.append(kept)
+            longer = longer[len(kept) :]
+        line = longer
     return (*lines, line) if line or not lines else tuple(lines)
+
+
+def _longest(text: str, size: float, most: float, *, bold: bool) -> str:
+    """Return as many of the first letters as fit, at least one."""
+    count = len(text)
+    while count > 1 and width(text[:count], size, bold=bold) > most:
+        count -= 1
+    return text[:count]
 
 
 def shortened(text: str, size: float, most: float, *, bold: bool = False) -> str:

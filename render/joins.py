@@ -79,19 +79,21 @@ def _middle(join: Join, room: Spots) -> tuple[Point, float]:
     along = math.atan2(by - ay, bx - ax)
     long = distance(*join.line)
     inner = long - MARK_LONG - 20
-    best: Point | None = None
-    for share in spread(21):
-        at = (long - inner) / 2 + share * inner
-        middle = Point(ax + at * math.cos(along), ay + at * math.sin(along))
-        shape = turned_box(middle, MARK_LONG, MARK_WIDE, along)
-        if best is None:
-            best = middle
-        if room.clear.is_free(shape):
-            best = middle
-            break
-    assert best is not None
-    room.claim(turned_box(best, MARK_LONG, MARK_WIDE, along))
-    return best, along
+    spots = [
+        stepped(Point(ax, ay), along, (long - inner) / 2 + share * inner) for share in spread(21)
+    ]
+    # Where there is no room for the whole mark, the ring with its number at least stays clear.
+    middle = next(
+        (
+            spot
+            for reach in (MARK_LONG, MARK_WIDE)
+            for spot in spots
+            if room.clear.is_free(turned_box(spot, reach, MARK_WIDE, along))
+        ),
+        spots[0],
+    )
+    room.claim(turned_box(middle, MARK_LONG, MARK_WIDE, along))
+    return middle, along
 
 
 def _half(middle: Point, along: float, away: float, pitch: Mm) -> list[Stroke]:

@@ -18,12 +18,15 @@ SQUARE: Mm = 100.0
 SQUARE_TOLERANCE: Mm = 0.02
 GRID_TOLERANCE: Mm = 0.02
 POINT: Mm = 25.4 / 72
+SCALE_TOLERANCE = 1e-4
+"""A hundredth of a millimetre in the test square."""
 
 # Possessive: a number that does not fit is not tried again digit by digit.
 _NUMBER = rb"([-+]?+(?:\d++(?:\.\d*+)?+|\.\d++))"
 _PAIR = _NUMBER + rb"\s++" + _NUMBER
 _CLIP = re.compile(_PAIR + rb"\s+" + _PAIR + rb"\s+re\s+W")
 _LINE = re.compile(_PAIR + rb"\s+m\s+" + _PAIR + rb"\s+l\s+S")
+_MATRIX = re.compile(_PAIR + rb"\s+" + _PAIR + rb"\s+" + _PAIR + rb"\s+cm\b")
 _FOUR = re.compile(
     _PAIR + rb"\s+m" + (rb"\s+" + _PAIR + rb"\s+l") * 3 + rb"(?:\s+" + _PAIR + rb"\s+l)?\s+h\s+S"
 )
@@ -62,10 +65,25 @@ class Proof:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class _Read:
+    """What is taken out of a file, unmeasured. Sizes of pages in points, with their unit."""
+
+    pages: tuple[tuple[float, float, float, bytes], ...]
+    labels: tuple[str, ...]
+    fonts: tuple[tuple[str, bool], ...]
+    true_size: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Measured:
-    """One page's operators in numbers."""
+    """One page's operators in numbers.
+
+    Attributes:
+        scale: how the drawing is enlarged across and up by what surrounds it; 1 is not at all.
+    """
 
     page: tuple[Mm, Mm]
+    scale: tuple[float, float]
     window: tuple[Mm, Mm, Mm, Mm] | None
     lines: tuple[tuple[Mm, Mm, Mm, Mm], ...]
     content: bytes
@@ -77,37 +95,34 @@ def proof(data: bytes) -> Proof:
     Raises:
         NotAPatternError: they are no PDF, or an encrypted one.
     """
-    reader = _reader(data)
-    pages = tuple(_measured(page) for page in reader.pages)
+    read = _read(data)
+    pages = tuple(_measured(*page) for page in read.pages)
     tiles = tuple(
-        page
-        for page, label in zip(pages, reader.page_labels, strict=False)
-        if _TILE.fullmatch(label)
+        page for page, label in zip(pages, read.labels, strict=False) if _TILE.fullmatch(label)
     )
     sizes = {tuple(round(side, 2) for side in page.page) for page in pages}
     square = _square(pages[0].content)
     step, step_faults = _step(tiles)
-    fonts = _fonts(reader)
-    true_size = _scaling(reader) == "/None"
     faults: list[str] = []
     if square is None:
         faults.append("There is no test square of 100 mm on the first page.")
+    faults += _scale_faults(pages)
     if len(sizes) > 1:
         faults.append(f"Its pages have {len(sizes)} different sizes.")
     windows = {page.window for page in pages}
     if len(windows) > 1 or None in windows:
         faults.append("Its pages are not all drawn in the same window.")
-    if not true_size:
+    if not read.true_size:
         faults.append("It does not ask printers to leave its size alone.")
-    faults += [f"The font {name} is not in the file." for name, held in fonts if not held]
+    faults += [f"The font {name} is not in the file." for name, held in read.fonts if not held]
     return Proof(
         pages=len(pages),
         page=pages[0].page,
         square=square,
         rules=_rules(pages[0]),
         step=step,
-        true_size=true_size,
-        fonts=fonts,
+        true_size=read.true_size,
+        fonts=read.fonts,
         faults=(*faults, *step_faults),
     )
 
@@ -130,11 +145,11 @@ def proof_line(found: Proof) -> str:
     return ", ".join(words)
 
 
-def _reader(data: bytes) -> Any:
+def _read(data: bytes) -> _Read:
     import logging
 
     from pypdf import PdfReader
-    from pypdf.errors import PyPdfError
+    from pypdf.errors import DependencyError
 
     logging.getLogger("pypdf").setLevel(logging.CRITICAL)
     try:
@@ -143,33 +158,62 @@ def _reader(data: bytes) -> Any:
             raise NotAPatternError("it is locked with a password")
         if not len(reader.pages):
             raise NotAPatternError("it has no pages")
+        return _Read(
+            pages=tuple(_raw(page) for page in reader.pages),
+            labels=tuple(reader.page_labels),
+            fonts=_fonts(reader),
+            true_size=_scaling(reader) == "/None",
+        )
     except NotAPatternError:
         raise
-    except (
-        PyPdfError,
-        ValueError,
-        KeyError,
-        TypeError,
-        AttributeError,
-        IndexError,
-        OSError,
-        RecursionError,
-    ) as error:
+    except DependencyError as error:
+        # pypdf needs another library only to unlock a file.
+        raise NotAPatternError("it is locked with a password") from error
+    except Exception as error:
+        # A damaged file makes pypdf raise almost anything; nothing is measured in here.
         raise NotAPatternError("it cannot be read as a PDF") from error
-    return reader
 
 
-def _measured(page: Any) -> _Measured:
+def _raw(page: Any) -> tuple[float, float, float, bytes]:
     box = page.mediabox
     content = page.get_contents()
     data: bytes = content.get_data() if content is not None else b""
+    return float(box.width), float(box.height), float(page.get("/UserUnit", 1)), data
+
+
+def _measured(width: float, height: float, unit: float, data: bytes) -> _Measured:
     clip = _CLIP.search(data)
     return _Measured(
-        page=(float(box.width) * POINT, float(box.height) * POINT),
+        page=(width * unit * POINT, height * unit * POINT),
+        scale=_scale(data, unit),
         window=_mm(clip) if clip else None,
         lines=tuple(_mm(found) for found in _LINE.finditer(data)),
         content=data,
     )
+
+
+def _scale(content: bytes, unit: float) -> tuple[float, float]:
+    """Return the scale that a page's unit and matrices give it, across and up.
+
+    We write none but the plain one, so all that are found were put round the drawing later.
+    """
+    across = up = unit
+    for found in _MATRIX.finditer(content):
+        a, b, c, d, _, _ = (float(number) for number in found.groups())
+        across, up = across * math.hypot(a, b), up * math.hypot(c, d)
+        if max(abs(b), abs(c)) > SCALE_TOLERANCE:
+            across = up = 0.0
+    return across, up
+
+
+def _scale_faults(pages: tuple[_Measured, ...]) -> list[str]:
+    scales = [page.scale for page in pages]
+    across, up = max(scales, key=lambda scale: max(abs(scale[0] - 1), abs(scale[1] - 1)))
+    if max(abs(across - 1), abs(up - 1)) <= SCALE_TOLERANCE:
+        return []
+    if not across or not up:
+        return ["Its drawing was turned after it was written; sizes cannot be told."]
+    return [f"Its drawing was scaled after it was written: to {across:.2%} across and {up:.2%} up."]
 
 
 def _mm(found: re.Match[bytes]) -> tuple[Mm, Mm, Mm, Mm]:

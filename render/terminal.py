@@ -39,11 +39,8 @@ def figures_table(pattern: Pattern) -> str:
         lines.append(f"{title}")
         for name, value in held:
             number = _number(value)
-            unit = value[len(number) :].replace("\u00a0", " ")
-            lines.append(
-                f"  {name:<{names}}  {number.replace(chr(160), ' '):>{numbers}}{unit}".rstrip()
-            )
-    return "\n".join(lines)
+            lines.append(f"  {name:<{names}}  {number:>{numbers}}{value[len(number) :]}".rstrip())
+    return "\n".join(lines).replace("\u00a0", " ")
 
 
 def _number(value: str) -> str:
@@ -144,10 +141,14 @@ def sizes_text(units: Units) -> str:
         ).rstrip()
         for row in (heads, *rows)
     ]
-    unit = "centimetres" if units is Units.CM else "inches, to the nearest 1/8"
+    unit, tall = (
+        ("centimetres", "168 cm")
+        if units is Units.CM
+        else ("inches, to the nearest 1/8", "66 1/8 in")
+    )
     return "\n".join(
         [
-            f"Our own size table, in {unit}: women, 168 cm (66 1/8 in) tall, barefoot.",
+            f"Our own size table, in {unit}: women, {tall} tall, barefoot.",
             *lines,
             "",
             'Write size = "P05" under [wearer]; any measure beside it wins.',

@@ -3,6 +3,7 @@
 Shares nothing with the code under test but the fields of lines and arcs. Millimetres.
 """
 
+import itertools
 import math
 from collections.abc import Sequence
 
@@ -30,7 +31,7 @@ def chain(path: Path, steps: int = 1000) -> list[XY]:
 def walked_length(path: Path, steps: int = 1000) -> float:
     """Return the length of a path, walked chord by chord."""
     points = chain(path, steps)
-    return math.fsum(math.dist(a, b) for a, b in zip(points, points[1:], strict=False))
+    return math.fsum(math.dist(a, b) for a, b in itertools.pairwise(points))
 
 
 def walked_area(path: Path, steps: int = 4000) -> float:

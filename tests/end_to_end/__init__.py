@@ -1,0 +1,1 @@
+"""Tests of the whole way, from a sheet to a measured file."""

@@ -1,0 +1,63 @@
+"""Every example, drafted and laid out on its own paper, once for all tests."""
+
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+import drafting
+from drafting.pattern import Pattern
+from drafting.spec import PaperName
+from render.pages import Printed, printed
+
+EXAMPLES = {
+    path.stem: path
+    for path in sorted((Path(__file__).parent.parent.parent / "measurements_examples").iterdir())
+}
+
+
+@cache
+def _pattern(name: str) -> Pattern:
+    return drafting.draft(drafting.load(EXAMPLES[name]))
+
+
+@cache
+def _layout(name: str, paper: PaperName | None) -> Printed:
+    pattern = _pattern(name)
+    return printed(pattern, paper or pattern.spec.print.papers[0])
+
+
+@pytest.fixture(scope="session")
+def pattern_of() -> Callable[[str], Pattern]:
+    """Return a function that gives an example's pattern by its stem."""
+    return _pattern
+
+
+@pytest.fixture(scope="session")
+def layout_of() -> Callable[..., Printed]:
+    """Return a function that gives an example's layout on its own paper, or on another."""
+
+    def find(name: str, paper: PaperName | None = None) -> Printed:
+        return _layout(name, paper)
+
+    return find
+
+
+@pytest.fixture(params=EXAMPLES)
+def example(request: pytest.FixtureRequest) -> str:
+    """One example's stem after the other."""
+    name: str = request.param
+    return name
+
+
+@pytest.fixture
+def pattern(example: str) -> Pattern:
+    """One example's pattern after the other."""
+    return _pattern(example)
+
+
+@pytest.fixture
+def layout(example: str) -> Printed:
+    """One example's layout on its own paper after the other."""
+    return _layout(example, None)

@@ -1,0 +1,64 @@
+"""Papers as the standards have them, and margins that leave room for a test square."""
+
+import pytest
+
+from drafting.errors import DraftingError
+from drafting.spec import PaperName
+from render.paper import PAPERS, PaperError, grid
+
+# ISO 216:2007; ANSI/ASME Y14.1 A and B, and US Legal, in inches of 25.4 mm.
+SIZES = {
+    PaperName.A4: (210.0, 297.0),
+    PaperName.A3: (297.0, 420.0),
+    PaperName.LETTER: (8.5 * 25.4, 11 * 25.4),
+    PaperName.TABLOID: (11 * 25.4, 17 * 25.4),
+    PaperName.LEGAL: (8.5 * 25.4, 14 * 25.4),
+}
+
+
+@pytest.mark.parametrize("name", SIZES)
+def test_a_paper_has_the_size_of_its_standard(name: PaperName) -> None:
+    assert (PAPERS[name].width, PAPERS[name].height) == pytest.approx(SIZES[name], abs=1e-9)
+
+
+def test_every_paper_that_a_sheet_may_name_is_known() -> None:
+    assert set(PAPERS) == set(PaperName)
+
+
+def test_the_page_for_both_fits_on_a4_and_on_letter() -> None:
+    both = PAPERS[PaperName.A4_LETTER]
+    assert both.width == min(210.0, 8.5 * 25.4)
+    assert both.height == min(297.0, 11 * 25.4)
+
+
+@pytest.mark.parametrize("name", PaperName)
+def test_printers_that_leave_a_centimetre_blank_print_every_window(name: PaperName) -> None:
+    on = grid(name, margin=None, overlap=10)
+    assert on.margin >= 10
+    window = on.window
+    assert window.left == window.bottom == on.margin
+    assert window.width == pytest.approx(PAPERS[name].width - 2 * on.margin)
+    assert window.height == pytest.approx(PAPERS[name].height - 2 * on.margin)
+    assert on.step_x == pytest.approx(window.width - 10)
+    assert on.step_y == pytest.approx(window.height - 10)
+
+
+def test_butt_joins_step_by_the_whole_window() -> None:
+    on = grid(PaperName.A4, margin=10, overlap=0)
+    assert (on.step_x, on.step_y) == (190, 277)
+
+
+@pytest.mark.parametrize(
+    ("margin", "overlap"),
+    [(36.0, 0.0), (10.0, 51.0), (30.0, 15.0), (120.0, 0.0), (float("nan"), 10.0)],
+)
+def test_a_window_too_small_for_the_test_square_is_refused(margin: float, overlap: float) -> None:
+    with pytest.raises(PaperError) as caught:
+        grid(PaperName.A4, margin=margin, overlap=overlap)
+    assert isinstance(caught.value, DraftingError)
+    assert "A4" in str(caught.value)
+    assert "140 mm" in str(caught.value)
+
+
+def test_the_widest_margins_that_do_are_taken() -> None:
+    assert grid(PaperName.A4, margin=35, overlap=0).step_x == 140
