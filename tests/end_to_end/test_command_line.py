@@ -108,6 +108,15 @@ def test_files_that_exist_are_never_written_over_without_force(tmp_path: Path) -
     assert set(tree(tmp_path)) == {figures.name, "young-chorus-skirt-a4.pdf"}
 
 
+def test_a_name_that_is_taken_is_told_before_the_long_work(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "young-chorus-skirt-a4.pdf").write_text("mine")
+    monkeypatch.setattr("render.output.printed", lambda *_: pytest.fail("it was drawn first"))
+    assert hemsweep("draft", CHILD, "--out", tmp_path).exit_code == FILE_WRONG
+    assert tree(tmp_path) == {"young-chorus-skirt-a4.pdf": b"mine"}
+
+
 def test_a_folder_with_other_things_in_it_will_do(tmp_path: Path) -> None:
     (tmp_path / "notes.txt").write_text("zip: 22 cm")
     assert hemsweep("draft", CHILD, "--out", tmp_path).exit_code == DONE
@@ -448,11 +457,16 @@ def test_a_draft_interrupted_while_it_is_read_back_does_not_deny_its_files(
     assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".json"}
 
 
-def test_a_terminal_without_our_letters_still_gets_its_figures(tmp_path: Path) -> None:
+@pytest.mark.parametrize("encoding", ["ascii", "cp1252", "cp437"])
+def test_a_terminal_without_our_letters_still_gets_its_figures(
+    encoding: str, tmp_path: Path
+) -> None:
+    body = CHILD.read_text(encoding="utf-8").replace("Young chorus skirt", "Юбка φ ◊ ½")
+    sheet = sheet_of(tmp_path, body)
     done = subprocess.run(
-        [sys.executable, "-m", "cli", "draft", str(CHILD), "--out", str(tmp_path / "o")],
+        [sys.executable, "-m", "cli", "draft", str(sheet), "--out", str(tmp_path / "o")],
         cwd=ROOT,
-        env={**os.environ, "PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"},
+        env={**os.environ, "PYTHONIOENCODING": encoding, "PYTHONUTF8": "0"},
         capture_output=True,
         check=False,
     )

@@ -135,16 +135,16 @@ def test_many_pieces_grow_upwards_not_sideways(sizes: list[tuple[float, float]])
     assert max(tile.window.right for tile in tiles) <= 2500
 
 
-def test_a_piece_wider_than_the_floor_is_laid_as_narrow_as_it_goes() -> None:
-    train = rectangle(300, 3200)
-    (placement,) = place([train], A4)
-    xs = [
-        x
-        for x, _ in moved(
-            [(0, 0), (300, 0), (300, 3200), (0, 3200)], placement.x, placement.y, placement.turn
-        )
-    ]
+def test_a_train_is_laid_up_the_floor_even_where_across_takes_fewer_pages() -> None:
+    """A strip of 3.2 m by 25.5 cm: 18 pages across, which no floor here takes."""
+    (placement,) = place([rectangle(3200, 255)], A4)
+    corners = moved(
+        [(0, 0), (3200, 0), (3200, 255), (0, 255)], placement.x, placement.y, placement.turn
+    )
+    xs = [x for x, _ in corners]
     assert max(xs) - min(xs) <= 2500
+    tiles = cut_into_pages([placement], A4).tiles
+    assert max(tile.window.right for tile in tiles) <= 2500
 
 
 def test_the_same_pieces_always_come_to_the_same_places() -> None:

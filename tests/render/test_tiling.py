@@ -165,6 +165,23 @@ def test_a_page_that_shows_only_what_its_neighbours_overlaps_show_is_left_out() 
     assert [tile.name for tile in sheets.tiles] == ["A1", "A2"]
 
 
+def test_a_strip_that_lies_all_in_an_overlap_is_still_printed_once() -> None:
+    """Both rows of pages, or both columns, show it; one of them is enough, none is not."""
+    on = grid(PaperName.A4, margin=None, overlap=10)
+    for strip, x, y in ((rectangle(300, 6), 20, 267 + 2), (rectangle(6, 400), 180 + 2, 30)):
+        sheets = cut_into_pages([Placement(piece=strip, x=x, y=y, turn=0.0)], on)
+        assert len(sheets.tiles) == 2
+        (there,) = sheets.placements
+        for share in (0.02, 0.3, 0.6, 0.98):
+            at_x = there.x + share * strip.edges[0].length
+            at_y = there.y + share * strip.edges[1].length
+            assert any(
+                tile.window.left <= at_x <= tile.window.right
+                and tile.window.bottom <= at_y <= tile.window.top
+                for tile in sheets.tiles
+            )
+
+
 def test_rows_go_on_after_z() -> None:
     assert [row_letters(row) for row in (1, 2, 26, 27, 28, 52, 53, 702, 703)] == [
         "A", "B", "Z", "AA", "AB", "AZ", "BA", "ZZ", "AAA",
