@@ -131,10 +131,10 @@ def _papers(names: list[str]) -> "tuple[PaperName, ...]":
 
     known = ", ".join(paper.value for paper in PaperName)
     for name in names:
-        if name not in {paper.value for paper in PaperName}:
+        if name.lower() not in {paper.value for paper in PaperName}:
             typer.echo(f'"{name}" is not a paper known here; use {known}', err=True)
             raise typer.Exit(2)
-    return tuple(PaperName(name) for name in names)
+    return tuple(PaperName(name.lower()) for name in names)
 
 
 def _drafted(sheet: Path) -> "Pattern":
@@ -174,7 +174,7 @@ def _show_written(pattern: "Pattern", output: "Output") -> None:
         pages = f"  {written.pages} pages" if written.pages else ""
         typer.echo(f"{written.path}{pages}")
         if written.proof is not None:
-            typer.echo(f"  proofed: {proof_line(written.proof)}")
+            typer.echo(f"  {proof_line(written.proof)}")
             for fault in written.proof.faults:
                 typer.echo(f"  {fault}", err=True)
                 faulty = True

@@ -11,6 +11,7 @@ from drafting.circle import Flare, least_fullness
 from drafting.cloth_kinds import behaviour
 from drafting.errors import DraftingError
 from drafting.findings import Finding, Level
+from drafting.piece import FoldWay
 from drafting.plan import SHORTEST_LINING, Layer, Plan
 from drafting.spec import Closure, Figure, HemFinish, WaistFinish
 from drafting.units import Mm, length_text, radius_text
@@ -34,6 +35,8 @@ HELD = 1.3
 
 TRODDEN: Mm = 20.0
 """A hem nearer the floor than this is stepped on (10 to 40)."""
+
+_WIDE_PANEL = math.radians(100)
 
 NEAR_A_SEAM: Mm = 40.0
 """A ruffle's join nearer than this to a lining seam makes a lump."""
@@ -211,11 +214,11 @@ def _passing(plan: Plan) -> Iterator[Finding]:
         )
     longest = max(plan.skirt.opening, lining_opening)
     above = wish.band if wish.waist_finish is WaistFinish.BAND else 0.0
-    if opening.zip_length(longest + above) is None:
+    if opening.zip_length(longest + above, units) is None:
         yield _caution(
             "zip-too-long",
             f"The opening needs a zip of {length_text(longest + above, units)};"
-            f" skirt zips are sold up to {length_text(opening.ZIPS[-1], units)}.",
+            f" skirt zips are sold up to {length_text(opening.ZIPS[units][-1], units)}.",
             "Buy zip by the length, or take more fullness.",
         )
 
@@ -259,7 +262,8 @@ def _hem(plan: Plan) -> Iterator[Finding]:
                 "hem-too-deep",
                 f"The {part}'s hem allowance of {radius_text(wanted, units)} is too deep for"
                 f" this curve ({radius_text(limit, units)} at most, an estimate for its cloth).",
-                f"Roll the hem, or turn {radius_text(limit, units)} and trim the rest.",
+                f"Turn {radius_text(limit, units)} or less, roll the edge, or face it with a strip"
+                " cut to the curve.",
             )
 
 
@@ -407,7 +411,9 @@ def _ruffle_work(plan: Plan) -> Iterator[Finding]:
         yield _note(
             "join-near-seam",
             f"A join of the ruffle comes within {length_text(near, units)} of a lining seam.",
-            "Shift the ring until the nearest joins lie evenly on both sides of the seam.",
+            "Shift the ring until the nearest joins lie evenly on both sides of the seam."
+            if drafted.ring
+            else "Make one strip longer and the next one shorter.",
         )
 
 
@@ -426,6 +432,7 @@ def _cloth(plan: Plan) -> Iterator[Finding]:
                 f"Buy wider cloth, or shorten the {part}.",
             )
         elif layer.flare.panels > layer.asked_panels:
+            asked = layer.asked_panels
             whole = Flare(
                 fullness=layer.flare.fullness,
                 panels=layer.asked_panels,
@@ -433,18 +440,27 @@ def _cloth(plan: Plan) -> Iterator[Finding]:
                 length=layer.flare.length,
             )
             wide = cloth.panel_width(whole, layer.allowances, spec.skirt.grain)
+            cut_in = "in one" if asked == 1 else f"in {asked} panels"
+            narrow = not math.isinf(wide)
             why = (
-                f"A {part} panel of {layer.asked_panels} has no room for its seam allowances"
-                if math.isinf(wide)
-                else f"A {part} panel of {layer.asked_panels} is {length_text(wide, units)} wide"
-                f" and the cloth has {length_text(usable, units)} between its selvages"
+                f"Cut {cut_in}, the {part} needs cloth {length_text(wide, units)} wide, and yours"
+                f" has {length_text(usable, units)} between its selvages"
+                if narrow
+                else f"Cut {cut_in}, the {part} leaves no room for its seam allowances"
             )
             yield _caution(
                 "panel-split",
-                f"{why}, so the {part} is cut in {layer.flare.panels} panels.",
-                "Sew the seams that this adds, or buy wider cloth.",
+                f"{why}, so it is cut in {layer.flare.panels}.",
+                "Sew the seams that this adds" + (", or buy wider cloth." if narrow else "."),
             )
-        if layer.half and not layer.foldable:
+        if not layer.half and layer.flare.panel_angle > _WIDE_PANEL:
+            yield _note(
+                "half-saves-paper",
+                f"The {part} panel is printed whole.",
+                f"Write fold = true under [cloth.{part}] to print half of it and save nearly half"
+                " of its pages.",
+            )
+        if layer.half and layer.fold_way is FoldWay.NONE:
             yield _note(
                 "half-drawn",
                 f"The {part} panel is drawn as a half, and the cloth cannot be folded to take it.",

@@ -23,6 +23,15 @@ from drafting.units import Mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Widths:
+    """How much cloth lies outside the stitching line at a layer's edges."""
+
+    waist: Mm = 10.0
+    side: Mm = 15.0
+    hem: Mm = 12.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Border:
     """One edge as the cutting line sees it: its path, its allowance, whether it turns up."""
 

@@ -7,10 +7,21 @@ has an arc of ``t * r``. Imports geometry, piece and the spec's words.
 import math
 from dataclasses import dataclass
 
+from drafting.allowance import Widths
 from drafting.errors import GeometryError, MeasurementError
 from drafting.geometry import Arc, Line, Path, Point, on_circle
-from drafting.piece import Dot, Edge, EdgeKind, InnerKind, InnerLine, Notch, Piece
-from drafting.spec import Allowances, Closure, Grain
+from drafting.piece import (
+    Dot,
+    Edge,
+    EdgeKind,
+    FoldWay,
+    InnerKind,
+    InnerLine,
+    Notch,
+    NotchKind,
+    Piece,
+)
+from drafting.spec import Closure, Grain
 from drafting.units import Mm
 
 WIDEST_PANEL = math.pi
@@ -101,12 +112,13 @@ def least_fullness(hip: Mm, *, line: Mm, hip_depth: Mm, ease: Mm) -> float:
     return max(0.0, (hip + ease - line) / (math.tau * hip_depth))
 
 
-# Places round the body as shares of a whole turn from centre back, by way of the left side.
+# Places round the body as shares of a whole turn from centre back, by way of the right side:
+# the order in which they are met on a piece that lies right side up with its waist above.
 PLACES = (
     (0.0, "centre back"),
-    (0.25, "left side"),
+    (0.25, "right side"),
     (0.5, "centre front"),
-    (0.75, "right side"),
+    (0.75, "left side"),
 )
 
 STROKES = {"centre front": 1, "left side": 2, "right side": 2, "centre back": 3}
@@ -120,7 +132,7 @@ def first_seam(panels: int, closure: Closure) -> float:
     and an odd number one at centre back.
     """
     if closure is Closure.LEFT_SIDE or (closure is Closure.NONE and panels % 2 == 0):
-        return 0.25
+        return 0.75
     return 0.0
 
 
@@ -133,24 +145,55 @@ def place_name(share: float) -> str:
 
 
 def seam_names(panels: int, closure: Closure) -> tuple[str, ...]:
-    """Return what each seam is called, from the closure round by the left side."""
+    """Return what each seam is called, from the closure round by the right side."""
     start = first_seam(panels, closure)
-    return tuple(place_name(start + k / panels) or f"seam {k + 1}" for k in range(panels))
+    return tuple(place_name(start + k / panels) or "panel seam" for k in range(panels))
 
 
-def places_on_panel(panels: int, closure: Closure) -> tuple[tuple[float, str], ...]:
-    """Return the places that fall inside a panel, as shares of its width with their names.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceOnPanel:
+    """A place of the body that falls inside some of the panels cut from one pattern.
 
-    All panels are cut from one pattern, so the places of every panel are gathered on it.
+    Attributes:
+        share: where, as a share of the panel's width from its first edge.
+        names: the places that fall there, on one panel or another.
+        panels: on how many of the panels.
+    """
+
+    share: float
+    names: tuple[str, ...]
+    panels: int
+
+
+def places_on_panel(
+    panels: int, closure: Closure, *, half: bool = False
+) -> tuple[PlaceOnPanel, ...]:
+    """Return the places that fall inside a panel.
+
+    All panels are cut from one pattern, so the places of every panel are gathered on it; on
+    a half that is drawn to a fold, those of its mirror image too.
     """
     start = first_seam(panels, closure)
     found: dict[float, list[str]] = {}
     for at, name in PLACES:
         share = ((at - start) % 1) * panels
         inside = round(share - math.floor(share + 1e-9), 9)
+        if half:
+            inside = min(inside, round(1 - inside, 9))
         if inside > 1e-9:
             found.setdefault(inside, []).append(name)
-    return tuple((share, " or ".join(names)) for share, names in sorted(found.items()))
+    return tuple(
+        PlaceOnPanel(share=share, names=tuple(names), panels=min(len(names), panels))
+        for share, names in sorted(found.items())
+    )
+
+
+def place_words(place: PlaceOnPanel, panels: int) -> str:
+    """Return what is written beside a place: its names, and on how many panels it is meant."""
+    words = " or ".join(place.names)
+    if place.panels < panels:
+        words += f", on {place.panels} of {panels} panels"
+    return words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -167,14 +210,14 @@ class PanelWishes:
     """
 
     part: str
-    allowances: Allowances
+    allowances: Widths
     grain: Grain
     closure: Closure
     opening: Mm
     seam: str
     waist_seam: str
     half: bool = False
-    foldable: bool = True
+    fold_way: FoldWay = FoldWay.NONE
     ruffle_line: Mm | None = None
     ruffle_words: str = ""
     notes: tuple[str, ...] = ()
@@ -236,7 +279,7 @@ def panel(flare: Flare, wishes: PanelWishes) -> Piece:
         count=flare.panels,
         mirrored=flare.panels == 2 and not wishes.half,
         half=wishes.half,
-        foldable=wishes.foldable,
+        fold_way=wishes.fold_way if wishes.half else FoldWay.NONE,
         notches=_notches(flare, wishes, angle),
         inner_lines=_ruffle_lines(flare, wishes, angle),
         dots=_opening_dots(flare, wishes, angle),
@@ -262,7 +305,7 @@ def _edge_names(flare: Flare, wishes: PanelWishes) -> tuple[str, str]:
         return names[0], names[0]
     if flare.panels == 2 and not wishes.half:
         return names[0], names[1]
-    return "side", "side"
+    return "panel seam", "panel seam"
 
 
 def _edge_words(flare: Flare, wishes: PanelWishes, name: str) -> str:
@@ -298,22 +341,30 @@ def _side_notches(long: Mm) -> tuple[Mm, ...]:
 
 def _notches(flare: Flare, wishes: PanelWishes, angle: float) -> tuple[Notch, ...]:
     found: list[Notch] = []
+    balance = NotchKind.BALANCE
     for order, below in enumerate(_side_notches(flare.length)):
-        found.append(Notch(edge=0, at=below, strokes=order + 1, seam=wishes.seam))
+        count = order + 1
+        found.append(Notch(edge=0, at=below, kind=balance, strokes=count, seam=wishes.seam))
         if not wishes.half:
-            found.append(
-                Notch(edge=2, at=flare.length - below, strokes=order + 1, seam=wishes.seam)
-            )
+            up = flare.length - below
+            found.append(Notch(edge=2, at=up, kind=balance, strokes=count, seam=wishes.seam))
     waist = flare.waist_radius * angle
     whole = flare.waist_radius * flare.panel_angle
-    for share, name in places_on_panel(flare.panels, wishes.closure):
+    for place in places_on_panel(flare.panels, wishes.closure, half=wishes.half):
         # The waist edge runs from the panel's far side back to its first edge.
-        at = waist - share * whole
-        if -1e-9 <= at <= waist:
-            strokes = STROKES.get(name.split(" or ")[0], 1)
-            found.append(
-                Notch(edge=3, at=max(at, 0.0), strokes=strokes, seam=wishes.waist_seam, words=name)
+        at = max(waist - place.share * whole, 0.0)
+        same = {STROKES[name] for name in place.names}
+        plain = len(same) == 1 and place.panels == flare.panels
+        found.append(
+            Notch(
+                edge=3,
+                at=at,
+                kind=NotchKind.PLACE if plain else balance,
+                strokes=same.pop() if plain else 1,
+                seam=wishes.waist_seam,
+                words=place_words(place, flare.panels),
             )
+        )
     return tuple(found)
 
 
@@ -323,7 +374,8 @@ def _ruffle_lines(flare: Flare, wishes: PanelWishes, angle: float) -> tuple[Inne
     radius = flare.waist_radius + wishes.ruffle_line
     whole = radius * flare.panel_angle
     path: Path = (Arc(centre=ORIGIN, radius=radius, begin=0.0, finish=angle),)
-    shares = [share for share, _ in places_on_panel(flare.panels, wishes.closure)]
+    places = places_on_panel(flare.panels, wishes.closure, half=wishes.half)
+    shares = [place.share for place in places]
     if all(
         place_name(first_seam(flare.panels, wishes.closure) + k / flare.panels)
         for k in range(flare.panels)

@@ -7,11 +7,12 @@ Imports circle, geometry, piece and the spec's words.
 
 import math
 
+from drafting.allowance import Widths
 from drafting.circle import Flare, PanelWishes, panel
 from drafting.errors import DraftingError
 from drafting.geometry import Box, bounds, mirrored, moved
-from drafting.piece import EdgeKind, Piece, cutting_line
-from drafting.spec import Allowances, Closure, Cloth, Grain
+from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line
+from drafting.spec import Closure, Cloth, Grain
 from drafting.units import Mm
 
 MOST_PANELS = 24
@@ -54,7 +55,7 @@ def box_on_cloth(piece: Piece) -> Box:
     )
 
 
-def panel_width(flare: Flare, allowances: Allowances, grain: Grain) -> Mm:
+def panel_width(flare: Flare, allowances: Widths, grain: Grain) -> Mm:
     """Return how wide a cloth must be, between its selvages, for one whole panel of a layer.
 
     Infinite where the panel cannot be drawn at all.
@@ -65,23 +66,24 @@ def panel_width(flare: Flare, allowances: Allowances, grain: Grain) -> Mm:
         return math.inf
 
 
-def takes_fold(flare: Flare, allowances: Allowances, grain: Grain, usable: Mm) -> bool:
-    """Tell whether folded cloth can take half a panel with the fold on the panel's middle.
+def fold_way(flare: Flare, allowances: Widths, grain: Grain, usable: Mm) -> FoldWay:
+    """Return which fold of the cloth can lie on a panel's middle, if any.
 
     A middle on the lengthwise grain lies on a lengthwise fold, which halves the width. A
     half circle with its diameter on the selvage has its middle across the cloth, and lies on
     a crosswise fold. Any other middle would lie on the bias, where cloth does not fold true.
     """
     if grain is Grain.EDGE:
-        return abs(flare.panel_angle - math.pi) < 1e-9
+        half_circle = abs(flare.panel_angle - math.pi) < 1e-9
+        return FoldWay.CROSSWISE if half_circle else FoldWay.NONE
     try:
         half = cutting_box_along(_bare_panel(flare, allowances, grain, half=True))
     except DraftingError:
-        return False
-    return half.height <= usable / 2
+        return FoldWay.NONE
+    return FoldWay.LENGTHWISE if half.height <= usable / 2 else FoldWay.NONE
 
 
-def _bare_panel(flare: Flare, allowances: Allowances, grain: Grain, *, half: bool) -> Piece:
+def _bare_panel(flare: Flare, allowances: Widths, grain: Grain, *, half: bool) -> Piece:
     return panel(
         flare,
         PanelWishes(

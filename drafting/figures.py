@@ -103,13 +103,14 @@ class ClothFigures:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeamFigures:
-    """A seam that was walked."""
+    """A seam that was walked: first = gather x second + ease + difference."""
 
     number: str
     seam: str
     first: Mm
     second: Mm
     gather: float
+    ease: Mm
     difference: Mm
 
 
@@ -181,7 +182,9 @@ def figures(plan: Plan, cloths: dict[str, ClothFigures], walked: tuple[Walked, .
         ),
         ruffle=_ruffle_figures(plan),
         opening=(
-            OpeningFigures(length=longest, zip=opening.zip_length(longest + _above_seam(spec)))
+            OpeningFigures(
+                length=longest, zip=opening.zip_length(longest + _above_seam(spec), spec.units)
+            )
             if plan.closure is not Closure.NONE
             else None
         ),
@@ -196,6 +199,7 @@ def figures(plan: Plan, cloths: dict[str, ClothFigures], walked: tuple[Walked, .
                 first=w.first,
                 second=w.second,
                 gather=w.seam.gather,
+                ease=w.seam.ease,
                 difference=w.difference,
             )
             for w in walked

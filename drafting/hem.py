@@ -13,6 +13,22 @@ from drafting.units import Mm
 _REFERENCE_PULL = 411_909.0
 
 
+USUAL = {HemFinish.NARROW: 12.0, HemFinish.TURNED: 15.0, HemFinish.ROLLED: 4.0}
+"""Hem allowances of each finish, on a curve that takes them."""
+
+LEAST_HEM: Mm = 4.0
+"""No hem can be turned or rolled with less."""
+
+
+def usual_hem(hem_radius: Mm, *, ease: float, finish: HemFinish) -> Mm:
+    """Return the usual allowance of a finish, or what the curve takes if that is less.
+
+    Rounded down to half a millimetre, so that the figure on paper is the one that is cut.
+    """
+    limit = deepest_hem(hem_radius, ease=ease, finish=finish)
+    return max(min(USUAL[finish], math.floor(limit * 2) / 2), LEAST_HEM)
+
+
 def deepest_hem(hem_radius: Mm, *, ease: float, finish: HemFinish) -> Mm:
     """Return the deepest hem allowance that still lies flat on a hem of that radius.
 

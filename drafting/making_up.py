@@ -11,7 +11,7 @@ from drafting.piece import Piece
 from drafting.plan import Layer, Plan
 from drafting.spec import WaistFinish
 from drafting.truing import Seam, Side
-from drafting.units import length_text
+from drafting.units import Mm, length_text
 
 
 def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
@@ -32,7 +32,7 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
             seam=seam,
             waist_seam=waist_seam,
             half=layer.half,
-            foldable=layer.foldable,
+            fold_way=layer.fold_way,
         )
 
     of_skirt = wishes("skirt", plan.skirt, "1", "2")
@@ -43,12 +43,12 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
     # A ruffle that has no place is not drawn; the advice stops it.
     placed = plan.ruffle if plan.ruffle and _has_place(plan.ruffle) else None
     if plan.lining is not None:
-        of_lining = wishes("lining", plan.lining, "3", "4")
+        of_lining = wishes("lining", plan.lining, "3", "2")
         if placed is not None:
             of_lining = replace(
                 of_lining,
                 ruffle_line=placed.line_below_waist,
-                ruffle_words="ruffle's line, "
+                ruffle_words="seam 4: ruffle's line, "
                 + length_text(placed.line_length, spec.units)
                 + " all round",
             )
@@ -58,7 +58,7 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
         drawn_up = wish.waist_finish is WaistFinish.CASING
         seams.append(
             Seam(
-                number="4",
+                number="2",
                 name="skirt waist to lining waist",
                 first=waist,
                 second=Side(piece=pieces[-1].name, edge="waist", times=times),
@@ -66,11 +66,11 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
             )
         )
         if placed is not None and placed.strips:
-            strip = ruffle.strip_piece(placed)
+            strip = ruffle.strip_piece(placed, seam="4")
             a = ruffle.HABITS[placed.cloth].join_allowance
             seams.append(
                 Seam(
-                    number="5",
+                    number="4",
                     name="ruffle to its line on the lining",
                     first=Side(piece=strip.name, edge="gathered", times=placed.strips),
                     second=Side(piece=pieces[-1].name, edge="ruffle line", times=times),
@@ -80,7 +80,7 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
             )
             pieces.append(strip)
     top, seam = _waist_piece(plan, of_skirt, waist)
-    return (*pieces, top), (*seams, seam)
+    return (*pieces, top), tuple(sorted((*seams, seam), key=lambda one: one.number))
 
 
 def _has_place(drafted: ruffle.RuffleDraft) -> bool:
@@ -88,14 +88,14 @@ def _has_place(drafted: ruffle.RuffleDraft) -> bool:
 
 
 def _side_seam(number: str, piece: Piece) -> list[Seam]:
-    if piece.half:
-        return []
+    # A half stands for both edges, so its one edge is sewn to its own mirror image.
+    other = piece.edges[0] if piece.half else piece.edges[2]
     return [
         Seam(
             number=number,
             name=f"{piece.name} to {piece.name}",
             first=Side(piece=piece.name, edge=piece.edges[0].name),
-            second=Side(piece=piece.name, edge=piece.edges[2].name),
+            second=Side(piece=piece.name, edge=other.name),
         )
     ]
 
@@ -119,6 +119,7 @@ def _waist_piece(plan: Plan, of_skirt: PanelWishes, waist: Side) -> tuple[Piece,
             around=around,
             closure=plan.closure,
             seam="2",
+            notes=_strip_notes(plan, lap=plan.strip.cut_length - 2 * plan.strip.allowance - around),
         )
         second = Side(piece=piece.name, edge="waist")
         gather = 1.0 if casing else wish.gather_ratio / (1 + wish.waist_stretch)
@@ -133,3 +134,10 @@ def _waist_piece(plan: Plan, of_skirt: PanelWishes, waist: Side) -> tuple[Piece,
         ease=ease,
     )
     return piece, seam
+
+
+def _strip_notes(plan: Plan, *, lap: Mm) -> tuple[str, ...]:
+    units = plan.spec.units
+    if plan.spec.skirt.waist_finish is WaistFinish.CASING:
+        return (f"for elastic {length_text(plan.spec.skirt.elastic, units)} wide",)
+    return (f"its end laps {length_text(lap, units)} over, for a hook and bar",) if lap > 1 else ()

@@ -153,7 +153,7 @@ def _range_fault(name: str, one: Given, figure: Figure, units: Units) -> Fault:
     held = limits(name, figure)
     low, high = length_text(held.low, units), length_text(held.high, units)
     whose = "A child's" if figure is Figure.CHILD else "An adult's"
-    allowed = f"{whose} {NAMES[name]} can be from {low} to {high} here."
+    allowed = f"{whose} {NAMES[name]} can be from {low} to {high}."
     return Fault(
         what=f"{name} is {_as_given(one, units)}.",
         allowed=f"{allowed} {_suspicion(name, one, held, units)}".strip(),
@@ -328,7 +328,7 @@ def _unusual(name: str, one: Given, figure: Figure, units: Units) -> Finding:
         again = f'Measure again, or write "{meant}" if you meant that'
     return _caution(
         "measure-unusual",
-        f"{whose} {NAMES[name]} is {told}; most {most} here have {low} to {high}.",
+        f"{whose} {NAMES[name]} is {told}; most {most} have {low} to {high}.",
         f'{again}; if it is right, add "{name}" to accept under [wearer].',
     )
 

@@ -6,7 +6,7 @@ Millimetres and radians. Imports units and errors.
 import math
 
 from drafting.errors import MeasurementError
-from drafting.units import Mm
+from drafting.units import MM_PER_INCH, Mm, Units
 
 PASSING_EASE: Mm = 40.0
 """Room for a hand and the underclothes when the hip passes the opening (20 to 80)."""
@@ -14,8 +14,13 @@ PASSING_EASE: Mm = 40.0
 SHORTEST_SLIT: Mm = 170.0
 """A shorter opening strains at its end however small the hip."""
 
-ZIPS: tuple[Mm, ...] = (150, 180, 200, 220, 250, 300, 350, 400, 500, 550, 600)
-"""Lengths in which skirt zips are sold."""
+_INCHES = (6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 24)
+
+ZIPS: dict[Units, tuple[Mm, ...]] = {
+    Units.CM: (150, 180, 200, 220, 250, 300, 350, 400, 500, 550, 600),
+    Units.INCH: tuple(MM_PER_INCH * inches for inches in _INCHES),
+}
+"""Lengths in which skirt zips are sold, by the rule they are sold by."""
 
 
 def loop(radius: Mm, slit: Mm, *, fullness: float) -> Mm:
@@ -76,6 +81,6 @@ def slit_length(
     return min(wanted, max(taut, hip_depth + 60))
 
 
-def zip_length(opening: Mm) -> Mm | None:
-    """Return the shortest zip sold that is at least ``opening`` long, or None beyond 60 cm."""
-    return next((length for length in ZIPS if length >= opening - 1e-6), None)
+def zip_length(opening: Mm, units: Units = Units.CM) -> Mm | None:
+    """Return the shortest zip sold that is at least ``opening`` long, or None if none is."""
+    return next((length for length in ZIPS[units] if length >= opening - 1e-6), None)

@@ -46,6 +46,21 @@ class Edge:
         return path_length(self.path)
 
 
+class NotchKind(StrEnum):
+    """What a notch tells: where on the body a seam lies, or only where its two sides meet."""
+
+    PLACE = "place"
+    BALANCE = "balance"
+
+
+class FoldWay(StrEnum):
+    """How the cloth is folded for a piece drawn as a half."""
+
+    NONE = "none"
+    LENGTHWISE = "lengthwise"
+    CROSSWISE = "crosswise"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Notch:
     """A mark on a stitching line, matched to the neighbouring piece's.
@@ -53,13 +68,15 @@ class Notch:
     Attributes:
         edge: index of the edge in the piece.
         at: distance along that edge from its start.
-        strokes: one, two or three.
+        kind: a place on the body is marked with strokes, a balance point with a wedge.
+        strokes: how many: one at the front, two at a side, three at the back.
         seam: number of the seam it belongs to, or empty.
         words: what is written beside it, or empty.
     """
 
     edge: int
     at: Mm
+    kind: NotchKind = NotchKind.PLACE
     strokes: int = 1
     seam: str = ""
     words: str = ""
@@ -104,7 +121,8 @@ class Piece:
         count: how many to cut.
         mirrored: half of them are cut as mirror images.
         half: the piece is drawn to a fold and is half of what is cut.
-        foldable: the folded cloth is wide enough to take it (only of a half).
+        fold_way: how the cloth is folded for a half; none where no fold can take it, and the
+            half is chalked, turned over and chalked again.
         rectangle: a band or strip that a rule and chalk draw as well as paper does.
         notes: what else its label says, a line each.
     """
@@ -116,7 +134,7 @@ class Piece:
     count: int
     mirrored: bool = False
     half: bool = False
-    foldable: bool = True
+    fold_way: FoldWay = FoldWay.NONE
     rectangle: bool = False
     notches: tuple[Notch, ...] = ()
     inner_lines: tuple[InnerLine, ...] = ()

@@ -3,15 +3,17 @@
 Millimetres and radians. Imports the parts' formulas; draws nothing.
 """
 
+import math
 from dataclasses import dataclass, replace
 
 from drafting import cloth, lining, opening, ruffle, waistband
+from drafting.allowance import Widths
 from drafting.circle import Flare, fewest_panels, waistline
-from drafting.spec import Allowances, Closure, Cloth, Grain, Spec, WaistFinish
+from drafting.cloth_kinds import behaviour
+from drafting.hem import usual_hem
+from drafting.piece import FoldWay
+from drafting.spec import Closure, Cloth, Grain, HemFinish, Spec, WaistFinish
 from drafting.units import Mm
-
-LINING_HEM: Mm = 12.0
-"""A lining's hem is narrow, whatever the skirt's: light, and out of sight."""
 
 SHOE_SHARE = 0.95
 """The body rises a little less than its heel, since it tips forward."""
@@ -30,16 +32,16 @@ class Layer:
     Attributes:
         opening: length of its slit below the waist seam, 0 for none.
         asked_panels: panels before the cloth's width had its say.
-        half: its panel is drawn to a fold; ``foldable`` if the folded cloth can take it.
+        half: its panel is drawn to a fold; ``fold_way`` is the fold that can take it, if any.
     """
 
     flare: Flare
     cloth: Cloth
-    allowances: Allowances
+    allowances: Widths
     opening: Mm
     asked_panels: int
     half: bool
-    foldable: bool
+    fold_way: FoldWay
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,7 +82,7 @@ def plan(spec: Spec) -> Plan:
     shoes = SHOE_SHARE * wearer.heel
     floor = (wearer.floor_front + shoes, wearer.floor_side + shoes, wearer.floor_back + shoes)
 
-    def layer(flare: Flare, of: Cloth, allowances: Allowances, gathered: bool) -> Layer:
+    def layer(flare: Flare, of: Cloth, finish: HemFinish, hem: Mm | None) -> Layer:
         slit = 0.0
         if closure is not Closure.NONE:
             slit = opening.slit_length(
@@ -89,9 +91,14 @@ def plan(spec: Spec) -> Plan:
                 finished_waist=finished,
                 line=flare.waistline,
                 fullness=flare.fullness,
-                gathered=gathered,
+                gathered=flare.waistline > finished,
             )
-        return _fitted(flare, of, slit, allowances, wish.grain)
+        if hem is None:
+            ease = behaviour(of.kind).hem_ease
+            hem = usual_hem(flare.hem_radius, ease=ease, finish=finish)
+        given = wish.allowances
+        widths = Widths(waist=given.waist, side=given.side, hem=hem)
+        return _fitted(flare, of, slit, widths, wish.grain)
 
     def walking(length: Mm) -> Mm:
         return lining.walking_sweep(
@@ -104,7 +111,7 @@ def plan(spec: Spec) -> Plan:
 
     panels = wish.panels or fewest_panels(wish.fullness)
     skirt_flare = Flare(fullness=wish.fullness, panels=panels, waistline=line, length=wish.length)
-    skirt = layer(skirt_flare, spec.cloths.skirt, wish.allowances, wish.gather_ratio > 1)
+    skirt = layer(skirt_flare, spec.cloths.skirt, wish.hem, wish.allowances.hem)
     lined: Layer | None = None
     if spec.lining is not None:
         asked = spec.lining.panels or fewest_panels(spec.lining.fullness)
@@ -116,9 +123,8 @@ def plan(spec: Spec) -> Plan:
             length=max(wish.length - spec.lining.shorter, SHORTEST_LINING),
             drawn_up_from=line if pulls_on else None,
         )
-        lined = layer(
-            lining_flare, spec.cloths.lining, replace(wish.allowances, hem=LINING_HEM), False
-        )
+        # A lining's hem is narrow, whatever the skirt's: light, and out of sight.
+        lined = layer(lining_flare, spec.cloths.lining, HemFinish.NARROW, None)
     return Plan(
         spec=spec,
         closure=closure,
@@ -133,13 +139,16 @@ def plan(spec: Spec) -> Plan:
     )
 
 
-def _fitted(flare: Flare, of: Cloth, slit: Mm, allowances: Allowances, grain: Grain) -> Layer:
+def _fitted(flare: Flare, of: Cloth, slit: Mm, allowances: Widths, grain: Grain) -> Layer:
     """Return the layer in as many panels as its cloth is wide enough for.
 
     Where no number of panels fits, the layer keeps what was asked; the advice stops it.
     """
     usable = cloth.usable_width(of)
     fitted = flare
+    if math.isinf(cloth.panel_width(flare, allowances, grain)):
+        # So wide an angle leaves no room for its seam; half a circle always does.
+        fitted = replace(flare, panels=max(flare.panels, fewest_panels(flare.fullness)))
     while cloth.panel_width(fitted, allowances, grain) > usable:
         if fitted.panels == cloth.MOST_PANELS:
             fitted = flare
@@ -152,7 +161,7 @@ def _fitted(flare: Flare, of: Cloth, slit: Mm, allowances: Allowances, grain: Gr
         opening=slit,
         asked_panels=flare.panels,
         half=of.fold,
-        foldable=of.fold and cloth.takes_fold(fitted, allowances, grain, usable),
+        fold_way=(cloth.fold_way(fitted, allowances, grain, usable) if of.fold else FoldWay.NONE),
     )
 
 

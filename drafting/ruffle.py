@@ -213,15 +213,30 @@ def join_clearance(draft: RuffleDraft, lining_panels: int) -> Mm | None:
     return draft.line_length / (2 * math.lcm(strips, lining_panels))
 
 
-def strip_piece(draft: RuffleDraft) -> Piece:
-    """Return one ruffle strip, its gathering rows and its fold drawn inside."""
+def _strip_notes(draft: RuffleDraft) -> tuple[str, ...]:
+    habit = draft.habit
+    notes = []
+    if habit.join is Join.LAP:
+        notes.append(f"lap the strips by {2 * habit.join_allowance:g} mm, do not seam them")
+    if not draft.ring:
+        notes.append(f"hem each end of the joined ruffle by {END_HEM:g} mm")
+    notes.append("fold along its length" if draft.doubled else f"lower edge: {habit.edge}")
+    return tuple(notes)
+
+
+def strip_piece(draft: RuffleDraft, *, seam: str) -> Piece:
+    """Return one ruffle strip, its gathering rows and its fold drawn inside.
+
+    Args:
+        seam: number of the seam that sews it to its line.
+    """
     habit = draft.habit
     a = habit.join_allowance
     long = draft.strip_cut_length - 2 * a
     deep = draft.depth * (2 if draft.doubled else 1)
     corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, deep), Point(0.0, deep))
     if draft.doubled:
-        lower = (TOP_ALLOWANCE, EdgeKind.SEAM, "ruffle's line (second layer)")
+        lower = (TOP_ALLOWANCE, EdgeKind.SEAM, "gather with the other edge")
     elif habit.edge_hem:
         lower = (habit.edge_hem, EdgeKind.HEM, "lower edge")
     else:
@@ -229,7 +244,7 @@ def strip_piece(draft: RuffleDraft) -> Piece:
     kinds = (
         ("lower", *lower),
         ("join", a, EdgeKind.SEAM, ""),
-        ("gathered", TOP_ALLOWANCE, EdgeKind.SEAM, "ruffle's line: gather this edge"),
+        ("gathered", TOP_ALLOWANCE, EdgeKind.SEAM, f"seam {seam}, gather this edge"),
         ("join", a, EdgeKind.SEAM, ""),
     )
     edges = tuple(
@@ -263,5 +278,5 @@ def strip_piece(draft: RuffleDraft) -> Piece:
         count=draft.strips,
         rectangle=True,
         inner_lines=tuple(inner),
-        notes=(f"lower edge: {habit.edge}",) if not draft.doubled else ("folded along its length",),
+        notes=_strip_notes(draft),
     )

@@ -36,7 +36,7 @@ from drafting.spec import (
     WaistFinish,
     Wearer,
 )
-from drafting.units import Mm, Units
+from drafting.units import MM_PER_INCH, Mm, Units
 
 if TYPE_CHECKING:
     from drafting.sheet_models import (
@@ -74,9 +74,9 @@ def made_spec(
         lining=_lining(sheet.lining, skirt) if "lining" in given else None,
         ruffle=ruffle,
         cloths=Cloths(
-            skirt=_cloth(sheet.cloth.skirt),
-            lining=_cloth(sheet.cloth.lining),
-            ruffle=_cloth(sheet.cloth.ruffle, kind=ruffle.cloth.value if ruffle else ""),
+            skirt=_cloth(sheet.cloth.skirt, units),
+            lining=_cloth(sheet.cloth.lining, units),
+            ruffle=_cloth(sheet.cloth.ruffle, units, kind=ruffle.cloth.value if ruffle else ""),
         ),
         print=_print(sheet.print),
         publish=_publish(sheet.publish),
@@ -116,7 +116,6 @@ def _findings(
 
 
 _WAIST_EASE = {Figure.ADULT: 15.0, Figure.CHILD: 20.0}
-_HEM_ALLOWANCE = {HemFinish.NARROW: 12.0, HemFinish.TURNED: 15.0, HemFinish.ROLLED: 4.0}
 
 
 def _skirt(table: "SkirtTable", wearer: Wearer) -> Skirt:
@@ -139,7 +138,7 @@ def _skirt(table: "SkirtTable", wearer: Wearer) -> Skirt:
         allowances=Allowances(
             waist=_or(allowances.waist, 10.0),
             side=_or(allowances.side, 15.0),
-            hem=_or(allowances.hem, _HEM_ALLOWANCE[hem]),
+            hem=allowances.hem,
         ),
     )
 
@@ -197,12 +196,16 @@ def _shrinkage(kind: str) -> tuple[float, float]:
     return next((_SHRINKAGE[word] for word in words if word in _SHRINKAGE), _SHRINKAGE["cotton"])
 
 
-def _cloth(table: "ClothTable", kind: str = "") -> Cloth:
+_WIDTH = {Units.CM: 1400.0, Units.INCH: 54 * MM_PER_INCH}
+"""Width of a dress cloth as sold, where cloth is sold by the metre and by the yard."""
+
+
+def _cloth(table: "ClothTable", units: Units, kind: str = "") -> Cloth:
     kind = table.kind or kind
     along, across = _shrinkage(kind)
     return Cloth(
         kind=kind,
-        width=_or(table.width, 1400.0),
+        width=_or(table.width, _WIDTH[units]),
         selvage=_or(table.selvage, 10.0),
         shrink_length=_or(table.shrink_length, along),
         shrink_width=_or(table.shrink_width, across),

@@ -185,6 +185,8 @@ def _read_length(value: object, key: str, context: Context, example: str = "3 cm
         raise refusal(value, f"{key} is {shown(value)}, which is no length.", f'Write "{example}".')
     if value < 0:
         raise refusal(value, f"{key} is {shown(value)}; a length cannot be negative.")
+    if value == 0:
+        return 0.0  # nothing is nothing in every unit
     if context.unsure:
         raise PydanticCustomError("unread", "unread")
     if context.bare is None:
@@ -479,7 +481,8 @@ def read_date(value: object, info: ValidationInfo) -> str:
 
 def _words(value: object, key: str, wanted: str, example: str) -> list[str]:
     if not isinstance(value, list):
-        given = f'["{value.strip()}"]' if isinstance(value, str) and len(value) < 30 else example
+        short = isinstance(value, str) and len(value) < 30 and value.isprintable()
+        given = f'["{str(value).strip()}"]' if short else example
         raise _wrong_kind(key, value, wanted, given)
     for one in value:
         if not isinstance(one, str):

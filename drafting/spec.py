@@ -105,11 +105,11 @@ class Wearer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Allowances:
-    """Width of cloth outside each stitching line."""
+    """Width of cloth outside each stitching line; a hem of None is as deep as suits its curve."""
 
     waist: Mm = 10.0
     side: Mm = 15.0
-    hem: Mm = 12.0
+    hem: Mm | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

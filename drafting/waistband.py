@@ -71,7 +71,15 @@ def elastic_length(waist: Mm) -> Mm:
     return ELASTIC_SHARE * waist + ELASTIC_JOIN
 
 
-def strip_piece(strip: Strip, *, name: str, around: Mm, closure: Closure, seam: str) -> Piece:
+def strip_piece(
+    strip: Strip,
+    *,
+    name: str,
+    around: Mm,
+    closure: Closure,
+    seam: str,
+    notes: tuple[str, ...] = (),
+) -> Piece:
     """Return a band or casing as a piece, marked where the places of the body meet it.
 
     Args:
@@ -96,7 +104,7 @@ def strip_piece(strip: Strip, *, name: str, around: Mm, closure: Closure, seam: 
             strict=True,
         )
     )
-    start = 0.25 if closure is Closure.LEFT_SIDE else 0.0
+    start = 0.75 if closure is Closure.LEFT_SIDE else 0.0
     notches = [
         Notch(
             edge=0,
@@ -127,6 +135,7 @@ def strip_piece(strip: Strip, *, name: str, around: Mm, closure: Closure, seam: 
         rectangle=True,
         notches=tuple(notches),
         inner_lines=(fold,),
+        notes=notes,
     )
 
 

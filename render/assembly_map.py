@@ -3,24 +3,28 @@
 Millimetres, its lower left corner at the origin. Imports geometry, piece, drawing, tiling.
 """
 
-from drafting.geometry import Box, Point, scaled, straight
+import math
+
+from drafting.geometry import Box, Point, bounds, distance, scaled, straight
 from drafting.piece import cutting_line
 from drafting.units import Mm
-from render import style
+from render import fonts, style
 from render.drawing import Anchor, Drawing, Layer, Pen, Stroke, Text
+from render.room import Room, turned_box
 from render.tiling import Sheets
 
 OUTLINE = Pen(width=0.5)
 PAGE_EDGE = Pen(width=0.2)
 LEAST_NAME: Mm = style.NOTE
-LARGEST: Mm = 17.0
+LARGEST: Mm = 21.0
 """A page is drawn at most this wide on the map, however few pages there are."""
 
 
-def map_size(sheets: Sheets, width: Mm, height: Mm) -> tuple[Mm, Mm, float]:
+def map_size(sheets: Sheets, width: Mm, height: Mm, most: float = math.inf) -> tuple[Mm, Mm, float]:
     """Return the width and height of the map that fits into a space, and its scale."""
     plane = _plane(sheets)
-    scale = min(width / plane.width, height / plane.height, LARGEST / sheets.grid.window.width)
+    largest = min(LARGEST / sheets.grid.window.width, most)
+    scale = min(width / plane.width, height / plane.height, largest)
     return plane.width * scale, plane.height * scale, scale
 
 
@@ -34,31 +38,68 @@ def _plane(sheets: Sheets) -> Box:
 
 
 def assembly_map(sheets: Sheets, scale: float) -> Drawing:
-    """Return the map at a scale: page edges thin, pieces bold, page names in the middle."""
+    """Return the map at a scale: page edges thin, pieces bold with their numbers, page names."""
     grid = sheets.grid
     strokes: list[Stroke] = []
     texts: list[Text] = []
+    outlines = [
+        scaled(placement.on_plane(cutting_line(placement.piece)), scale)
+        for placement in sheets.placements
+    ]
+    wide, high, _ = map_size(sheets, math.inf, math.inf, scale)
+    room = Room(box=Box(left=-1.0, bottom=-1.0, right=wide + 1, top=high + 1), cell=0.5)
+    for path in outlines:
+        strokes.append(Stroke(path=path, pen=OUTLINE, layer=Layer.PAGE))
+        room.enter(path)
+    cells = {}
     for tile in sheets.tiles:
         left, bottom = tile.window.left * scale, tile.window.bottom * scale
         # Pages are drawn without their overlaps, as the taped plane shows them.
         right, top = left + grid.step_x * scale, bottom + grid.step_y * scale
         corners = (Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top))
         for one, other in zip(corners, corners[1:] + corners[:1], strict=True):
-            strokes.append(Stroke(path=straight(one, other), pen=PAGE_EDGE, layer=Layer.PAGE))
-        size = max(min(0.36 * (top - bottom), 0.75 * (right - left) / 1.9, 5.0), LEAST_NAME)
-        texts.append(
-            Text(
-                text=tile.name,
-                at=Point((left + right) / 2, (bottom + top) / 2 - style.CAP_HEIGHT * size / 2),
-                size=size,
-                anchor=Anchor.MIDDLE,
-                layer=Layer.PAGE,
-            )
-        )
-    for placement in sheets.placements:
-        path = scaled(placement.on_plane(cutting_line(placement.piece)), scale)
-        strokes.append(Stroke(path=path, pen=OUTLINE, layer=Layer.PAGE))
+            edge = straight(one, other)
+            strokes.append(Stroke(path=edge, pen=PAGE_EDGE, layer=Layer.PAGE))
+            room.enter(edge)
+        cells[tile.name] = Box(left=left, bottom=bottom, right=right, top=top)
+    for name, cell in cells.items():
+        text = _in_cell(name, cell, LEAST_NAME, room)
+        if text is None:
+            wide = fonts.width(name, LEAST_NAME)
+            room.claim(turned_box(cell.centre, wide, LEAST_NAME, 0.0))
+            text = _line(name, cell.centre, LEAST_NAME, bold=False)
+        texts.append(text)
+    for number, path in enumerate(outlines, start=1):
+        box = bounds(path)
+        # On a very small map there may be no room; the list beside it names the pages too.
+        sizes = (style.HEADING, style.BODY)
+        found = (_in_cell(str(number), box, size, room, bold=True) for size in sizes)
+        text = next((text for text in found if text is not None), None)
+        texts += [text] if text is not None else []
     return Drawing(strokes=tuple(strokes), texts=tuple(texts))
+
+
+def _in_cell(words: str, cell: Box, size: Mm, room: Room, *, bold: bool = False) -> Text | None:
+    """Return words near the middle of a cell and clear of lines, or None without such room."""
+    middle = cell.centre
+    wide, high = fonts.width(words, size, bold=bold) + 0.8, size
+    spots = [
+        Point(middle.x + i * cell.width / 16, middle.y + j * cell.height / 16)
+        for i in range(-6, 7)
+        for j in range(-6, 7)
+    ]
+    spots.sort(key=lambda p: (round(distance(p, middle), 3), p))
+    boxes = ((spot, turned_box(spot, wide, high, 0.0)) for spot in spots)
+    spot = next((spot for spot, box in boxes if room.is_free(box)), None)
+    if spot is None:
+        return None
+    room.claim(turned_box(spot, wide, high, 0.0))
+    return _line(words, spot, size, bold=bold)
+
+
+def _line(words: str, middle: Point, size: Mm, *, bold: bool) -> Text:
+    at = Point(middle.x, middle.y - style.CAP_HEIGHT * size / 2)
+    return Text(text=words, at=at, size=size, anchor=Anchor.MIDDLE, bold=bold, layer=Layer.PAGE)
 
 
 def page_runs(sheets: Sheets, piece: str) -> str:

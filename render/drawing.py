@@ -6,7 +6,7 @@ Millimetres and radians; x to the right, y up. Imports geometry alone.
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from drafting.geometry import Box, Path, Point, bounds, moved, moved_point
+from drafting.geometry import Box, Path, Point, moved, moved_point
 from drafting.units import Mm
 
 
@@ -125,8 +125,3 @@ def placed(drawing: Drawing, *, x: Mm = 0.0, y: Mm = 0.0, turn: float = 0.0) -> 
             for text in drawing.texts
         ),
     )
-
-
-def stroke_box(stroke: Stroke) -> Box:
-    """Return the box of a stroke, its width included."""
-    return bounds(stroke.path).grown(stroke.pen.width / 2)

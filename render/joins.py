@@ -126,7 +126,7 @@ def _number(number: str, middle: Point, away: float) -> Text:
 
 def _trim(join: Join, *, cut: bool) -> list[Stroke]:
     """Return the join's line: solid where it is cut, dotted where another page is laid to it."""
-    pen = style.THIN if cut else style.TRIM
+    pen = style.TRIM_CUT if cut else style.TRIM
     return [Stroke(path=straight(*join.line), pen=pen, layer=Layer.PAGE)]
 
 

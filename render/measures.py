@@ -38,31 +38,33 @@ def metres_text(metres: float, units: Units) -> str:
 def measures(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     """Return every part of a garment as a name and a sentence with its figures."""
     figures, units = pattern.figures, pattern.spec.units
-    rows = [("skirt", _layer(figures.skirt, units))]
+    finished = pattern.spec.wearer.waist + pattern.spec.skirt.waist_ease
+    rows = [("skirt", _layer(figures.skirt, finished, units))]
     if figures.lining is not None:
-        rows.append(("lining", _layer(figures.lining, units)))
+        rows.append(("lining", _layer(figures.lining, finished, units)))
     rows += _ruffle(figures, units)
     rows += _waist(figures, units)
     if figures.opening is not None:
-        rows.append(("opening", _opening(figures, units)))
+        rows.append(("opening", _opening(pattern)))
     cloths = [
-        f"{name} {length_text(cloth.rows_length, units)} of {length_text(cloth.width, units)}"
+        f"{name} {length_text(cloth.rows_length, units)} of cloth"
+        f" {length_text(cloth.width, units)} wide"
         for name, cloth in figures.cloth.items()
     ]
     if cloths:
-        words = "in plain rows, before shrinkage, the pieces take: " + ", ".join(cloths) + " width"
+        words = "in plain rows, before shrinkage, the pieces take: " + ", ".join(cloths)
         rows.append(("cloth", words))
     return tuple(rows)
 
 
-def _layer(layer: LayerFigures, units: Units) -> str:
+def _layer(layer: LayerFigures, finished: float, units: Units) -> str:
     panels = f"{layer.panels} panel{'s' if layer.panels > 1 else ''} of {layer.panel_angle:.4g}°"
     return (
-        f"{fullness_words(layer.fullness)} in {panels}; waist seam"
-        f" {length_text(layer.waistline, units)}, waist radius"
-        f" {radius_text(layer.waist_radius, units)}, length"
-        f" {length_text(layer.length_side, units)}, hem radius"
-        f" {radius_text(layer.hem_radius, units)}, sweep {length_text(layer.sweep, units)}"
+        f"{fullness_words(layer.fullness)} in {panels}; flat waist seam"
+        f" {length_text(layer.waistline, units)}, sewn to {length_text(finished, units)};"
+        f" waist radius {radius_text(layer.waist_radius, units)} and hem radius"
+        f" {radius_text(layer.hem_radius, units)}, both rounded down; length"
+        f" {length_text(layer.length_side, units)}, sweep {length_text(layer.sweep, units)}"
     )
 
 
@@ -134,12 +136,19 @@ def _waist(figures: Figures, units: Units) -> list[tuple[str, str]]:
     return []
 
 
-def _opening(figures: Figures, units: Units) -> str:
+def _opening(pattern: Pattern) -> str:
+    figures, units = pattern.figures, pattern.spec.units
     assert figures.opening is not None
     words = f"skirt {length_text(figures.skirt.opening, units)}"
     if figures.lining is not None:
         words += f", lining {length_text(figures.lining.opening, units)}"
     words += " below the waist seam"
     if figures.opening.zip is not None:
+        above = pattern.spec.skirt.band if figures.band is not None else 0.0
         words += f"; zip {length_text(figures.opening.zip, units)}"
+        if above:
+            longest = length_text(figures.opening.length, units)
+            words += f" ({longest} and {length_text(above, units)} of band, next length sold)"
+        else:
+            words += " (the next length sold)"
     return words

@@ -99,7 +99,7 @@ def _replaced(layouts: dict[PaperName, Printed]) -> tuple[Finding, ...]:
     letters = dict.fromkeys(c for layout in layouts.values() for c in layout.lacking)
     if not letters:
         return ()
-    named = ", ".join(f"U+{ord(c):04X}" for c in letters)
+    named = ", ".join(f"{c if c.isprintable() else ' '} (U+{ord(c):04X})" for c in letters)
     return (
         Finding(
             level=Level.CAUTION,
@@ -147,6 +147,7 @@ def paper_figures(layout: Printed) -> dict[str, Any]:
                 "x": round(placement.x, 3),
                 "y": round(placement.y, 3),
                 "turn": round(math.degrees(placement.turn), 6),
+                "half": placement.piece.half,
             }
             for placement in sheets.placements
         ],

@@ -7,6 +7,7 @@ Imports geometry, piece, drawing, style, fonts and room.
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from drafting.geometry import (
     Arc,
@@ -25,7 +26,7 @@ from drafting.geometry import (
     stepped,
     straight,
 )
-from drafting.piece import Edge, EdgeKind, Notch, cutting_line
+from drafting.piece import Edge, EdgeKind, Notch, NotchKind, cutting_line
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Anchor, Layer, Stroke, Text
@@ -123,24 +124,23 @@ def _bracket(edge: Edge) -> list[Stroke]:
 
 
 def _notch(edge: Edge, notch: Notch) -> list[Stroke]:
-    """Return a notch's strokes: across the cutting line, into the allowance, short of the seam."""
-    strokes = []
+    """Return a notch's strokes: into the allowance from the cutting line, short of the seam."""
+    wedge = notch.kind is NotchKind.BALANCE
+    spacing = style.WEDGE * 1.25 if wedge else style.NOTCH_SPACING
+    paths: list[Path] = []
     for k in range(notch.strokes):
-        at = notch.at + (k - (notch.strokes - 1) / 2) * style.NOTCH_SPACING
+        at = notch.at + (k - (notch.strokes - 1) / 2) * spacing
         at = min(max(at, 0.0), edge.length)
-        here = point_along(edge.path, at)
-        outward = direction_along(edge.path, at) - math.pi / 2
-        strokes.append(
-            Stroke(
-                path=straight(
-                    stepped(here, outward, edge.allowance + style.NOTCH_OUTSIDE),
-                    stepped(here, outward, edge.allowance * (1 - style.NOTCH_DEPTH)),
-                ),
-                pen=style.NOTCH,
-                layer=Layer.MARKS,
-            )
-        )
-    return strokes
+        here, along = point_along(edge.path, at), direction_along(edge.path, at)
+        outward = along - math.pi / 2
+        tip = stepped(here, outward, edge.allowance * (1 - style.NOTCH_DEPTH))
+        foot = stepped(here, outward, edge.allowance)
+        if wedge:
+            feet = [stepped(foot, along, side * style.WEDGE / 2) for side in (-1, 1)]
+            paths.append((*straight(feet[0], tip), *straight(tip, feet[1])))
+        else:
+            paths.append(straight(stepped(foot, outward, style.NOTCH_OUTSIDE), tip))
+    return [Stroke(path=path, pen=style.NOTCH, layer=Layer.MARKS) for path in paths]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,29 +163,48 @@ def upright(angle: float) -> float:
     return turned
 
 
-def set_text(
-    words: str,
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Ground:
+    """A piece's own ground on the plane: the room round it and its cutting line as a polygon."""
+
+    room: Spots
+    polygon: tuple[Point, ...]
+
+    def holds(self, corners: Sequence[Point]) -> bool:
+        """Tell whether a rectangle free of lines lies on the piece, not on the paper beside it."""
+        return all(holds(self.polygon, corner) for corner in corners)
+
+
+def _set(
+    options: Sequence[str],
     spots: Iterable[_Spot],
-    room: Spots,
+    ground: _Ground,
     *,
     size: Mm,
     bold: bool = False,
-    layer: Layer = Layer.TEXT,
 ) -> Text | None:
-    """Return the words at the first spot that is free and uncut, else free, else at the first.
+    """Return the first wording for which there is a free spot, set there; its room is claimed.
 
-    None when there is no spot at all. The room that is taken is claimed.
+    Best on the piece and uncut by page joins, then on the piece, then on the paper beside it.
+    None where there is no free spot at all: words are never printed over lines.
     """
-    wide, high = fonts.width(words, size, bold=bold) + 2.0, size + 0.6
-    tried = list(spots)
-    if not tried:
-        return None
-    boxes = [turned_box(spot.at, wide, high, spot.angle) for spot in tried]
-    best = next((k for k, box in enumerate(boxes) if room.uncut.is_free(box)), None)
-    if best is None:
-        best = next((k for k, box in enumerate(boxes) if room.clear.is_free(box)), 0)
-    room.claim(boxes[best])
-    spot = tried[best]
+    tried = tuple(spots)
+    room = ground.room
+    wordings = [
+        (words, [turned_box(spot.at, wide, size + 0.6, spot.angle) for spot in tried])
+        for words in options
+        for wide in (fonts.width(words, size, bold=bold) + 2.0,)
+    ]
+    for free, inside in ((room.uncut, True), (room.clear, True), (room.clear, False)):
+        for words, boxes in wordings:
+            for spot, box in zip(tried, boxes, strict=True):
+                if free.is_free(box) and (not inside or ground.holds(box)):
+                    room.claim(box)
+                    return _line_of(words, spot, size, bold=bold)
+    return None
+
+
+def _line_of(words: str, spot: _Spot, size: Mm, *, bold: bool) -> Text:
     return Text(
         text=words,
         at=stepped(spot.at, spot.angle - math.pi / 2, style.CAP_HEIGHT * size / 2),
@@ -193,7 +212,6 @@ def set_text(
         angle=spot.angle,
         anchor=Anchor.MIDDLE,
         bold=bold,
-        layer=layer,
     )
 
 
@@ -202,7 +220,7 @@ def piece_words(
     *,
     title: str,
     lines: Sequence[str],
-    fold: str,
+    fold: Sequence[str],
     room: Spots,
 ) -> tuple[Text, ...]:
     """Return the words of a piece on the plane, each in a free place of its own.
@@ -210,41 +228,40 @@ def piece_words(
     Args:
         title: the piece's name, set large.
         lines: the facts under it.
-        fold: what is written along a fold.
+        fold: what is written along a fold, the longest wording first.
     """
     piece = placement.piece
+    polygon = flattened(placement.on_plane(cutting_line(piece)))
+    ground = _Ground(room=room, polygon=polygon)
     texts: list[Text | None] = []
-    for edge in piece.edges:
-        texts.append(_edge_words(placement, edge, fold, room))
-    for line in piece.inner_lines:
-        texts.append(
-            set_text(
-                line.words,
-                _beside(placement.on_plane(line.path), (4.5, -4.5), 24),
-                room,
-                size=style.ALONG,
-            )
-        )
-    grain = placement.on_plane(straight(*piece.grainline))
-    texts.append(set_text("grain", _beside(grain, (3.4, -3.4), 6), room, size=style.ALONG))
     for notch in piece.notches:
-        texts.append(_notch_words(placement, notch, room))
+        texts.append(_notch_words(placement, notch, ground))
     for dot in piece.dots:
         here = moved_point(dot.at, x=placement.x, y=placement.y, turn=placement.turn)
         wide = fonts.width(dot.words, style.SMALL)
-        texts.append(set_text(dot.words, _round(here, 6.0, wide), room, size=style.SMALL))
-    block = _label(placement, title, lines, room)
+        texts.append(_set((dot.words,), _round(here, 6.0, wide), ground, size=style.SMALL))
+    for line in piece.inner_lines:
+        spots = _beside(placement.on_plane(line.path), (4.5, -4.5), 24)
+        texts.append(_set((line.words,), spots, ground, size=style.ALONG))
+    grain = _beside(placement.on_plane(straight(*piece.grainline)), (3.4, -3.4), 6)
+    texts.append(_set(("grain",), grain, ground, size=style.ALONG))
+    for edge in piece.edges:
+        texts.append(_edge_words(placement, edge, fold, ground))
+    block = _label(placement, title, lines, ground)
     return (*(text for text in texts if text is not None), *block)
 
 
-def _edge_words(placement: Placement, edge: Edge, fold: str, room: Spots) -> Text | None:
+def _edge_words(
+    placement: Placement, edge: Edge, fold: Sequence[str], ground: _Ground
+) -> Text | None:
     path = placement.on_plane(edge.path)
     if edge.kind is EdgeKind.FOLD:
-        return set_text(fold, _beside(path, (16.5, 22.0, 28.0), 12), room, size=style.ALONG)
+        spots = _beside(path, (16.5, 22.0, 28.0, 4.0), 12)
+        return _set(fold, spots, ground, size=style.ALONG)
     if not edge.words:
         return None
     gaps = (style.ALONG * 1.2, style.ALONG * 2.4, style.ALONG * 4, style.ALONG * 6)
-    return set_text(edge.words, _beside(path, gaps, 24), room, size=style.ALONG, bold=True)
+    return _set((edge.words,), _beside(path, gaps, 24), ground, size=style.ALONG, bold=True)
 
 
 def _beside(path: Path, gaps: Sequence[Mm], count: int) -> Iterator[_Spot]:
@@ -267,7 +284,7 @@ def _round(point: Point, near: Mm, wide: Mm) -> Iterator[_Spot]:
             yield _Spot(at=Point(point.x + sideways, point.y + dy * far), angle=0.0)
 
 
-def _notch_words(placement: Placement, notch: Notch, room: Spots) -> Text | None:
+def _notch_words(placement: Placement, notch: Notch, ground: _Ground) -> Text | None:
     seam = f"seam {notch.seam}" if notch.seam else ""
     words = ", ".join(part for part in (seam, notch.words) if part)
     if not words:
@@ -282,47 +299,53 @@ def _notch_words(placement: Placement, notch: Notch, room: Spots) -> Text | None
         for along in (0.0, half + 3, -half - 3, half + 12, -half - 12):
             at = stepped(stepped(here, turn + math.pi / 2, inward), turn, along)
             spots.append(_Spot(at=at, angle=upright(turn)))
-    return set_text(words, spots, room, size=style.SMALL)
+    return _set((words, seam) if seam else (words,), spots, ground, size=style.SMALL)
 
 
-def _label(placement: Placement, title: str, lines: Sequence[str], room: Spots) -> tuple[Text, ...]:
+LABEL_WIDTH: Mm = 120.0
+"""Lines of a label are broken to this, so that it finds room on one page."""
+
+
+def _label(
+    placement: Placement, title: str, lines: Sequence[str], ground: _Ground
+) -> tuple[Text, ...]:
     """Return the label block, as large as its free place allows, level on the plane if it can."""
-    outline = placement.on_plane(cutting_line(placement.piece))
-    polygon = flattened(outline)
-    box = bounds(outline)
-    middle = _middle(polygon)
+    box = bounds(placement.on_plane(cutting_line(placement.piece)))
+    middle = _middle(ground.polygon)
     spots = sorted(_lattice(box), key=lambda p: (round(distance(p, middle), 3), p))
-    for shrink in (1.0, 0.8, 0.62):
+    for free, shrink in product((ground.room.uncut, ground.room.clear), (1.0, 0.8, 0.62)):
+        size = max(style.FACT * shrink, style.NOTE)
         rows = [(title, style.NAME * shrink, True)]
-        rows += [(line, max(style.FACT * shrink, style.NOTE), False) for line in lines if line]
+        rows += [
+            (row, size, False) for line in lines for row in fonts.wrapped(line, size, LABEL_WIDTH)
+        ]
         wide = max(fonts.width(words, size, bold=bold) for words, size, bold in rows) + 6
         high = sum(size * style.LEADING for _, size, _ in rows) + 4
         for angle in (0.0, math.pi / 2, math.pi / 4, -math.pi / 4):
-            for free in (room.uncut, room.clear):
-                for spot in spots:
-                    corners = turned_box(spot, wide, high, angle)
-                    # Free of lines, and its middle inside: then it lies inside as a whole.
-                    if free.is_free(corners) and holds(polygon, spot):
-                        room.claim(corners)
-                        return _block(rows, spot, high, angle)
-    return _small_label(placement, title, lines, room)
+            for spot in spots:
+                corners = turned_box(spot, wide, high, angle)
+                if free.is_free(corners) and ground.holds(corners):
+                    ground.room.claim(corners)
+                    return _block(rows, spot, high, angle)
+    return _label_along(placement, title, lines, ground)
 
 
-def _small_label(
-    placement: Placement, title: str, lines: Sequence[str], room: Spots
+def _label_along(
+    placement: Placement, title: str, lines: Sequence[str], ground: _Ground
 ) -> tuple[Text, ...]:
-    """Return the label of a piece too narrow for a block: each line along an edge of it."""
+    """Return the label of a piece too narrow for a block, along its longest edge.
+
+    Along a straight edge all of it stands in one line; along a curve each line by itself.
+    """
     longest = max(placement.piece.edges, key=lambda edge: edge.length)
     path = placement.on_plane(longest.path)
+    level = len(path) == 1 and not isinstance(path[0], Arc)
+    rows = [(title, style.FACT, True)]
+    rows += [(line, style.NOTE, False) for line in (["  ·  ".join(lines)] if level else lines)]
     found = []
-    for words, bold in ((title, True), *((line, False) for line in lines if line)):
-        text = set_text(
-            words,
-            _beside(path, (6.0, 10.0, 14.0, 18.0, 22.0, 26.0, 30.0), 16),
-            room,
-            size=style.FACT if bold else style.NOTE,
-            bold=bold,
-        )
+    for words, size, bold in rows:
+        gaps = tuple(6.0 + 4.0 * k for k in range(8))
+        text = _set((words,), _beside(path, gaps, 16), ground, size=size, bold=bold)
         if text is not None:
             found.append(text)
     return tuple(found)

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from drafting.geometry import Box, Line, Path, Point, length, point_along
+from drafting.geometry import Box, Line, Path, Point, length
 from drafting.units import Mm
 
 CELL: Mm = 2.0
@@ -34,16 +34,17 @@ class Room:
     """Free cells within a box; everything outside the box counts as taken."""
 
     box: Box
+    cell: Mm = CELL
     rows: list[int] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        self.rows = [0] * (math.ceil(self.box.height / CELL) + 1)
+        self.rows = [0] * (math.ceil(self.box.height / self.cell) + 1)
 
     def enter(self, path: Path) -> None:
         """Take the cells that a path runs through."""
         for segment in path:
             long = length(segment)
-            steps = max(1, math.ceil(long / (CELL * 0.7)))
+            steps = max(1, math.ceil(long / (self.cell * 0.7)))
             if isinstance(segment, Line):
                 (ax, ay), (bx, by) = segment.start, segment.end
                 for k in range(steps + 1):
@@ -56,8 +57,8 @@ class Room:
                 self._take(cx + r * math.cos(angle), cy + r * math.sin(angle))
 
     def _take(self, x: float, y: float) -> None:
-        row = int((y - self.box.bottom) / CELL)
-        column = int((x - self.box.left) / CELL)
+        row = int((y - self.box.bottom) / self.cell)
+        column = int((x - self.box.left) / self.cell)
         if 0 <= row < len(self.rows) and column >= 0:
             self.rows[row] |= 1 << column
 
@@ -76,23 +77,23 @@ class Room:
     def _cells(self, corners: Sequence[Point]) -> Iterator[tuple[int, int]]:
         """Yield each row that a convex shape touches with the set of its cells there."""
         left, bottom = self.box.left, self.box.bottom
-        low = max(int((min(p.y for p in corners) - bottom) / CELL), 0)
-        high = min(int((max(p.y for p in corners) - bottom) / CELL), len(self.rows) - 1)
+        low = max(int((min(p.y for p in corners) - bottom) / self.cell), 0)
+        high = min(int((max(p.y for p in corners) - bottom) / self.cell), len(self.rows) - 1)
         pairs = list(zip(corners, [*corners[1:], corners[0]], strict=True))
         for row in range(low, high + 1):
-            floor = bottom + row * CELL
+            floor = bottom + row * self.cell
             xs: list[float] = []
             for (ax, ay), (bx, by) in pairs:
-                if max(ay, by) < floor or min(ay, by) > floor + CELL:
+                if max(ay, by) < floor or min(ay, by) > floor + self.cell:
                     continue
                 if ay == by:
                     xs += (ax, bx)
                     continue
-                for y in (max(floor, min(ay, by)), min(floor + CELL, max(ay, by))):
+                for y in (max(floor, min(ay, by)), min(floor + self.cell, max(ay, by))):
                     xs.append(ax + (bx - ax) * (y - ay) / (by - ay))
             if xs:
-                first = max(int((min(xs) - left) / CELL), 0)
-                last = int((max(xs) - left) / CELL)
+                first = max(int((min(xs) - left) / self.cell), 0)
+                last = int((max(xs) - left) / self.cell)
                 if last >= first:
                     yield row, (2 << last) - (1 << first)
 
@@ -101,9 +102,3 @@ def spread(count: int) -> tuple[float, ...]:
     """Return shares of a line to try, from its middle outwards, evenly."""
     half = [k / (count + 1) for k in range(1, count + 1)]
     return tuple(sorted(half, key=lambda share: (abs(share - 0.5), share)))
-
-
-def points_on(path: Path, long: Mm, count: int) -> Iterator[tuple[Mm, Point]]:
-    """Yield distances along a path and their points, from its middle outwards."""
-    for share in spread(count):
-        yield share * long, point_along(path, share * long)

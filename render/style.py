@@ -15,9 +15,12 @@ GRAIN = Pen(width=0.5)
 NOTCH = Pen(width=0.5)
 MARK = Pen(width=0.35)
 THIN = Pen(width=0.25)
-RULE = Pen(width=0.3)
 TRIM = Pen(width=0.25, dash=(1.0, 1.0))
-HEAVY = Pen(width=0.9)
+# Lies on the rim of the page's window, which takes half of its width off.
+TRIM_CUT = Pen(width=0.5)
+WEDGE: Mm = 4.0
+"""Width of a balance notch where it meets the cutting line."""
+
 
 INNER = {
     InnerKind.RUFFLE_LINE: Pen(width=0.5, dash=(10.0, 2.5, 1.0, 2.5)),

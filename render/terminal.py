@@ -52,14 +52,14 @@ def _number(value: str) -> str:
 def _layer(layer: LayerFigures, units: Units) -> list[Row]:
     rows = [
         (f"{fullness_words(layer.fullness)}, panels", str(layer.panels)),
-        ("waist seam", length_text(layer.waistline, units)),
-        ("waist radius", radius_text(layer.waist_radius, units)),
-        ("hem radius", radius_text(layer.hem_radius, units)),
+        ("waist seam, flat", length_text(layer.waistline, units)),
+        ("waist radius, rounded down", radius_text(layer.waist_radius, units)),
+        ("hem radius, rounded down", radius_text(layer.hem_radius, units)),
         ("length", length_text(layer.length_side, units)),
         ("sweep", length_text(layer.sweep, units)),
     ]
     if layer.walking_sweep is not None:
-        rows.append(("sweep a step needs, about", length_text(layer.walking_sweep, units)))
+        rows.append(("sweep that a step needs, about", length_text(layer.walking_sweep, units)))
     if layer.opening:
         rows.append(("opening below the waist seam", length_text(layer.opening, units)))
     return rows

@@ -9,10 +9,8 @@ from dataclasses import dataclass
 from drafting.cautions import cautions
 from drafting.findings import Level
 from drafting.geometry import (
-    Arc,
     Box,
     Line,
-    Path,
     Point,
     bounds,
     moved,
@@ -20,11 +18,12 @@ from drafting.geometry import (
     straight,
 )
 from drafting.pattern import Pattern
-from drafting.piece import InnerKind, Piece, cutting_box, cutting_line
+from drafting.piece import Piece, cutting_box, cutting_line
 from drafting.units import MM_PER_INCH, Mm, Units, length_text
 from render import style
 from render.assembly_map import assembly_map, map_size, page_runs
-from render.drawing import Anchor, Drawing, Pen, placed
+from render.drawing import Anchor, Drawing, placed
+from render.key import printed_key
 from render.measures import measures
 from render.setting import Setting, height_of
 from render.tiling import Sheets
@@ -61,7 +60,7 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
     _check(page, pattern)
     _print(page, pattern, sheets, counts)
     _cut(page, pattern)
-    _know(page, pattern)
+    _know(page, pattern, sheets)
     return page.pages()
 
 
@@ -121,15 +120,17 @@ def _check(page: Setting, pattern: Pattern) -> None:
     _square(page, left, bottom)
     beside = page.width - SQUARE - 8
     long_across = long_rule(page.window.width) - 10
+    long_up = long_rule(page.window.height) - 10
     inches = pattern.spec.units is Units.INCH
     words = [
         "Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.",
         "Measure the square across and up. Each way it is 100 mm"
         + (" (3 15/16 in); the marks inside it are whole inches." if inches else "."),
-        f"Then measure the two long rules ({long_across:.0f} mm across): they show an error too"
-        " small for the square.",
-        "Within half a millimetre in 100 is good. If it is more, print at"
-        " 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %.",
+        f"Then measure the two long rules: {long_across:.0f} mm across and {long_up:.0f} mm up."
+        " They show an error too small for the square.",
+        "Within half a millimetre in 100 is good"
+        f" ({long_across / 200:.1f} and {long_up / 200:.1f} mm on the rules). If it is more, print"
+        " at 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %.",
         "If across and up differ by more than 0.3 mm, take another printer or a copy shop.",
         _what_it_costs(pattern),
     ]
@@ -232,8 +233,8 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
     words = [
         f"{grid.paper.title}, {total} pages: {counts.ticket} of this ticket and"
         f" {counts.pattern} of the pattern.",
-        "Pages are named by row and column, A1 at the top left of the map. Lay them out as the"
-        " map shows, row by row.",
+        "Pages are named by row and column: rows A, B, C from the top, columns 1, 2, 3 from the"
+        " left. Lay them out as the map shows.",
     ]
     if grid.overlap:
         words.append(
@@ -247,9 +248,9 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
         " two strokes that meet nearest the middle tell how far off it is: a tenth of a"
         " millimetre for each stroke from the middle."
     )
-    for placement in sheets.placements:
+    for number, placement in enumerate(sheets.placements, start=1):
         name = placement.piece.name
-        words.append(f"{name}: {page_runs(sheets, name)}")
+        words.append(f"{number}  {name}: {page_runs(sheets, name)}")
     return words
 
 
@@ -257,10 +258,21 @@ def _cut(page: Setting, pattern: Pattern) -> None:
     page.heading("Cut", with_next=PICTURE[1] + 4)
     for number, piece in enumerate(pattern.pieces, start=1):
         _cut_row(page, number, piece, pattern)
-    remarks = [f for f in pattern.findings if f.level is not Level.NOTE]
-    notes = [f for f in pattern.findings if f.level is Level.NOTE]
-    for finding in (*remarks, *notes):
-        page.paragraph(f"{finding.what} {finding.do}", bold=finding.level is not Level.NOTE)
+    told = [f for f in pattern.findings if f.code != "half-saves-paper"]
+    if told:
+        page.heading("Before you cut", with_next=12)
+    for finding in told:
+        # What to write into the sheet is no business of the person at the cutting table.
+        do = "" if finding.code in _FOR_THE_SHEET else finding.do
+        bold = finding.level is not Level.NOTE
+        page.paragraph(f"{finding.what} {do}".strip(), size=style.SMALL, bold=bold)
+
+
+_FOR_THE_SHEET = {
+    "measure-estimated",
+    "measure-odd",
+    "measure-unusual",
+}
 
 
 def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None:
@@ -271,7 +283,7 @@ def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None
     space = Box(left=page.left, bottom=top - high, right=page.left + wide, top=top)
     _small_picture(page, piece, space)
     shift = wide + 6
-    lines = [cut_words(piece), allowance_words(piece, units)]
+    lines = [cut_words(piece, pattern.spec), allowance_words(piece, units)]
     if piece.rectangle:
         box = cutting_box(piece)
         lines.insert(
@@ -279,9 +291,8 @@ def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None
             f"{length_text(box.width, units)} × {length_text(box.height, units)}, cutting measures",
         )
     page.paragraph(f"{number}  {piece.name}", bold=True, indent=shift, after=0.2)
-    for line in (*lines, *piece.notes):
-        page.paragraph(line, indent=shift, after=0.0)
-    page.y = min(page.y - 2.5, top - high - 2.5)
+    page.paragraph("; ".join((*lines, *piece.notes)), indent=shift, after=0.0)
+    page.y = min(page.y, top - high) - 1.5
 
 
 def _small_picture(page: Setting, piece: Piece, space: Box) -> None:
@@ -301,54 +312,25 @@ def _small_picture(page: Setting, piece: Piece, space: Box) -> None:
     page.draw(moved(scaled(grain, by), x=dx, y=dy), style.THIN)
 
 
-def _know(page: Setting, pattern: Pattern) -> None:
+def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     page.heading("Know")
-    page.table(measures(pattern), first=30)
-    page.y -= 2
-    _key(page, pattern)
+    page.table(measures(pattern), first=24, size=style.SMALL)
+    page.y -= 1
+    pieces = [placement.piece for placement in sheets.placements]
+    printed_key(page, pieces, sheets.joins)
+    radius = math.tau * pattern.figures.skirt.fullness
     page.paragraph(
-        "Cut on the bold line: allowances lie inside it. Sew on the dashed line. Notches with"
-        " the same number are sewn together; snip them no deeper than they are drawn. One"
-        " stroke is front, two a side, three the back. After the waist is cut, a millimetre of"
-        " radius is six of waist on a full circle: cut small, try, then trim."
+        "Cut on the bold line; allowances lie inside it. Sew on the dashed line. Notches with the"
+        " same seam number are sewn together; snip them no deeper than they are drawn. A"
+        f" millimetre of waist radius is {radius:.1f} mm of this skirt's waist: cut small, try,"
+        " then trim.",
+        size=style.SMALL,
     )
-    page.heading("Take care", with_next=12)
-    for words in cautions(pattern.spec):
+    seams = dict.fromkeys(f"seam {one.number}: {one.name}" for one in pattern.seams)
+    if seams:
+        page.paragraph("; ".join(seams) + ".", size=style.SMALL)
+    care = cautions(pattern.spec)
+    high = math.fsum(height_of(words, style.SMALL, page.width) + 0.8 for words in care)
+    page.heading("Take care", with_next=high)  # whole, or on a page of its own
+    for words in care:
         page.paragraph(words, size=style.SMALL, after=0.8)
-
-
-def _key(page: Setting, pattern: Pattern) -> None:
-    kinds = {line.kind for piece in pattern.pieces for line in piece.inner_lines}
-    rows: list[tuple[Pen, str]] = [
-        (style.CUTTING, "cutting line"),
-        (style.STITCHING, "stitching line"),
-        (style.GRAIN, "grain: parallel to the selvage"),
-    ]
-    rows += [(style.INNER[kind], _KEY_WORDS[kind]) for kind in InnerKind if kind in kinds]
-    if any(piece.half for piece in pattern.pieces):
-        rows.append((style.FOLD, "fold, a bracket points to it"))
-    deep = math.ceil((len(rows) + 1) / 2)
-    page.need(deep * 5.2 + 3)
-    top, column = page.y, page.width / 2
-
-    def place(k: int) -> Point:
-        return Point(page.left + (k // deep) * column, top - (k % deep + 1) * 5.2)
-
-    for k, (pen, words) in enumerate(rows):
-        at = place(k)
-        page.draw(straight(Point(at.x, at.y + 1.2), Point(at.x + 24, at.y + 1.2)), pen)
-        page.line(words, at.x + 28, at.y)
-    at = place(len(rows))
-    dot = Arc(centre=Point(at.x + 12, at.y + 1.2), radius=style.DOT / 2, begin=0.0, finish=math.tau)
-    circle: Path = (dot,)
-    page.draw(circle, style.MARK)
-    page.line("end of an opening: sew up to here", at.x + 28, at.y)
-    page.y = top - deep * 5.2 - 3.5
-
-
-_KEY_WORDS = {
-    InnerKind.RUFFLE_LINE: "ruffle's line, quarters marked",
-    InnerKind.GATHERING: "gathering row, or cord",
-    InnerKind.FOLD_LINE: "fold of a band or ruffle",
-    InnerKind.CENTRE: "centre line",
-}

@@ -9,6 +9,7 @@ import pytest
 from drafting import advice
 from drafting.findings import Finding, Level, by_weight, stops
 from drafting.pattern import draft
+from drafting.piece import edge_named
 from drafting.spec import (
     Allowances,
     Closure,
@@ -174,6 +175,13 @@ CASES: list[tuple[str, Level, Spec, Spec]] = [
     # Rc = 707.82 and 15 x 707.82 / 683.82 = 15.53 below the seam: 723.35 between selvages.
     ("panel-split", C, cut_from(Cloth(width=743)), cut_from(Cloth(width=744))),
     ("panel-split", C, skirt(panels=1), skirt(panels=2)),
+    # More than 100 degrees of panel: 360 F / n.
+    ("half-saves-paper", N, skirt(fullness=0.2778), skirt(fullness=0.2777)),
+    ("half-saves-paper", N, skirt(panels=3), skirt(panels=4)),
+    (
+        "half-saves-paper", N,
+        cut_from(Cloth(width=1400)), cut_from(Cloth(width=1400, fold=True)),
+    ),
     (
         "half-drawn", N,
         cut_from(Cloth(width=1400, fold=True), panels=3),
@@ -243,8 +251,31 @@ def test_every_remark_of_the_advice_is_tried_here() -> None:
         ),
         # An edge on the grain: 3 and 4 panels are as wide as 2; of 5, 707.8 sin 73.3 + 15.5 = 693;
         # of 6, 707.8 sin 61.3 + 15.5 = 636.
-        (cut_from(Cloth(width=700)), "panel-split", ("72.3 cm", "68.0 cm", "in 6 panels")),
-        (skirt(panels=1), "panel-split", ("no room for its seam allowances", "in 2 panels")),
+        (
+            cut_from(Cloth(width=700)), "panel-split",
+            ("Cut in 2 panels, the skirt needs", "72.3 cm", "68.0 cm", "it is cut in 6.", "wider"),
+        ),
+        # Half a circle always leaves room; no width of cloth would help a whole one.
+        (
+            skirt(panels=1), "panel-split",
+            ("Cut in one, the skirt", "no room for its seam allowances", "it is cut in 2.",
+             "Sew the seams that this adds."),
+        ),
+        (skirt(panels=3), "half-saves-paper", ("skirt panel", "fold = true", "[cloth.skirt]")),
+        (
+            garment(wearer=replace(SOUBRETTE, hip=1800), skirt=Skirt(length=900)),
+            "zip-too-long", ("up to 60.0 cm",),
+        ),
+        # An open ruffle cannot be shifted round: 220 below the waist its line is 1418.9, so it
+        # is 3689 flat in 3 strips, and their joins meet the seams of 3 panels.
+        (
+            ruffled(depth=320, lining=Lining(fullness=0.5, panels=3)), "join-near-seam",
+            ("0.0 cm", "Make one strip longer"),
+        ),
+        (
+            ruffled(lining=Lining(fullness=0.5, panels=7)), "join-near-seam",
+            ("3.2 cm", "Shift the ring"),
+        ),
         (skirt(fullness=2), "waist-radius-small", ("5.8 cm", "hard")),
         (skirt(fullness=3), "waist-radius-small", ("3.9 cm", "very hard")),
         (
@@ -281,7 +312,18 @@ def test_a_ratio_at_the_edge_of_the_habit_is_no_cause_for_remark_at_any_length()
 
 
 def test_the_chorus_skirt_has_nothing_worse_than_a_note() -> None:
-    assert [f.code for f in draft(chorus_skirt()).findings] == ["openings-differ"]
+    found = draft(chorus_skirt()).findings
+    assert {f.level for f in found} == {N}
+    assert [f.code for f in found] == ["openings-differ", "half-saves-paper", "half-saves-paper"]
+
+
+def test_a_panel_on_a_fold_is_folded_where_its_cloth_can_be() -> None:
+    # Half a circle with its diameter on the selvage lies on a crosswise fold: no remark. Its
+    # lining of half a circle in two quarters has its middles on the bias.
+    cloth = Cloth(width=1400, fold=True)
+    spec = garment(lining=Lining(fullness=0.5, panels=2))
+    found = said(replace(spec, cloths=Cloths(skirt=cloth, lining=cloth)), "half-drawn")
+    assert [finding.what.split(" panel")[0] for finding in found] == ["The lining"]
 
 
 def test_a_childs_ruffle_may_be_shallow() -> None:
@@ -290,14 +332,67 @@ def test_a_childs_ruffle_may_be_shallow() -> None:
 
 
 def test_a_silk_lining_hangs_and_hems_as_its_own_cloth() -> None:
-    def linings_hem(kind: str) -> list[Finding]:
-        spec = garment(lining=HALF)
-        return said(replace(spec, cloths=Cloths(lining=Cloth(kind=kind))), "hem-too-deep")
+    def linings_hem(kind: str) -> float:
+        cloths = Cloths(lining=Cloth(kind=kind))
+        pattern = draft(replace(garment(lining=HALF), cloths=cloths))
+        assert "hem-too-deep" not in {finding.code for finding in pattern.findings}
+        lining = next(piece for piece in pattern.pieces if piece.name == "lining panel")
+        return edge_named(lining, "hem").allowance
 
-    # R_l = 231.6 + 550 = 781.6: taffeta eases 1.5 %, 0.015 R / 1.0075 = 11.6 under 12.
-    (found,) = linings_hem("acetate taffeta")
-    assert found.what.startswith("The lining's hem") and ("1.15" in found.what)
-    assert not linings_hem("cotton lawn")
+    # R_l = 231.6 + 550 = 781.6: taffeta eases 1.5 %, 0.015 R / 1.0075 = 11.64 under 12.
+    assert linings_hem("acetate taffeta") == 11.5
+    assert linings_hem("cotton lawn") == 12
+
+
+def test_a_hem_that_the_sheet_leaves_out_is_what_its_curve_takes() -> None:
+    def cut(hem: HemFinish, allowance: float | None = None) -> float:
+        spec = skirt(hem=hem, allowances=Allowances(hem=allowance))
+        return edge_named(draft(spec).pieces[0], "hem").allowance
+
+    # R = 695.82: 20.57 twice turned, 10.28 for a single turn.
+    assert [cut(hem) for hem in HemFinish] == [
+        {HemFinish.NARROW: 12, HemFinish.TURNED: 10, HemFinish.ROLLED: 4}[hem] for hem in HemFinish
+    ]
+    # What the sheet gives is cut as it is given; the advice says if it is too deep.
+    assert cut(HemFinish.TURNED, 15) == 15
+    # A lining is hemmed narrowly whatever its skirt's hem is.
+    lined = draft(replace(garment(lining=HALF), skirt=Skirt(length=580, hem=HemFinish.ROLLED)))
+    hems = {piece.name: edge_named(piece, "hem").allowance for piece in lined.pieces[:2]}
+    assert hems == {"skirt panel": 4, "lining panel": 12}
+
+
+@pytest.mark.parametrize("hem", HemFinish)
+@pytest.mark.parametrize("kind", ["", "acetate taffeta", "wool flannel", "georgette"])
+def test_a_hem_that_the_sheet_leaves_out_is_never_too_deep(hem: HemFinish, kind: str) -> None:
+    # A taffeta circle shorter than 42 cm takes no turn of even 4 mm; that one is said.
+    for length in range(450, 1001, 50):
+        spec = skirt(hem=hem, length=float(length))
+        spec = replace(spec, lining=HALF, cloths=Cloths(skirt=Cloth(kind=kind)))
+        found = draft(spec)
+        assert not said(spec, "hem-too-deep"), length
+        # Nor is it shallower than it must be: half a millimetre more would be too deep.
+        allowance = edge_named(found.pieces[0], "hem").allowance
+        more = replace(spec.skirt, allowances=Allowances(hem=allowance + 0.5))
+        usual = {HemFinish.NARROW: 12, HemFinish.TURNED: 15, HemFinish.ROLLED: 4}[hem]
+        assert allowance == usual or said(replace(spec, skirt=more), "hem-too-deep")
+
+
+def test_a_curve_that_takes_no_hem_at_all_is_still_said() -> None:
+    # R = 115.82 + 300: 0.015 R / 2.015 = 3.1, and nothing under 4 can be turned.
+    taffeta = cut_from(Cloth(kind="acetate taffeta"), hem=HemFinish.TURNED, length=300)
+    (found,) = said(taffeta, "hem-too-deep")
+    told = found.what.replace("\u00a0", " ")
+    assert "allowance of 0.40 cm" in told and "0.30 cm at most" in told
+
+
+def test_zips_are_sold_by_the_inch_where_the_sheet_is_in_inches() -> None:
+    long = garment(wearer=replace(SOUBRETTE, hip=1800), skirt=Skirt(length=900), units=Units.INCH)
+    (found,) = said(long, "zip-too-long")
+    assert "24 in" in found.what.replace("\u00a0", " ")
+    # With its band this one opens 60.5 cm: more than any zip in centimetres, less than 24 in.
+    nearly = replace(long, wearer=replace(SOUBRETTE, hip=1725))
+    assert not said(nearly, "zip-too-long")
+    assert said(replace(nearly, units=Units.CM), "zip-too-long")
 
 
 def test_stops_are_said_first() -> None:

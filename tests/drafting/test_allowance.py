@@ -6,17 +6,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting.allowance import Border, cutting_path
+from drafting.allowance import Border, Widths, cutting_path
 from drafting.circle import Flare, PanelWishes, panel
 from drafting.errors import GeometryError
 from drafting.geometry import Arc, Line, Path, Point, straight
 from drafting.piece import EdgeKind, Piece, cutting_line, stitching_line
-from drafting.spec import Allowances, Closure, Grain
+from drafting.spec import Closure, Grain
 from tests import tape
 
 
 def a_panel(
-    flare: Flare, allowances: Allowances, *, half: bool = False, grain: Grain = Grain.EDGE
+    flare: Flare, allowances: Widths, *, half: bool = False, grain: Grain = Grain.EDGE
 ) -> Piece:
     return panel(
         flare,
@@ -36,7 +36,7 @@ def a_panel(
 panels = st.builds(
     lambda waist, long, angle, half, w, s, h: a_panel(
         Flare(fullness=angle / 360, panels=1, waistline=waist * angle / 360, length=long),
-        Allowances(waist=w, side=s, hem=h),
+        Widths(waist=w, side=s, hem=h),
         half=half,
     ),
     st.floats(700, 4000),
@@ -109,7 +109,7 @@ def test_a_hem_turned_up_on_a_flare_is_as_wide_as_the_cloth_it_lies_on() -> None
     side, hem = 15.0, 40.0
     flare = Flare(fullness=0.25, panels=1, waistline=180, length=400)
     big = 180 / (math.pi / 2) + 400
-    piece = a_panel(flare, Allowances(waist=10, side=side, hem=hem))
+    piece = a_panel(flare, Widths(waist=10, side=side, hem=hem))
     line = cutting_line(piece)
     joins = [
         s
@@ -150,9 +150,7 @@ def test_a_straight_hem_is_mirrored_too() -> None:
 
 
 def test_a_fold_gets_no_allowance() -> None:
-    piece = a_panel(
-        Flare(fullness=0.5, panels=1, waistline=360, length=600), Allowances(), half=True
-    )
+    piece = a_panel(Flare(fullness=0.5, panels=1, waistline=360, length=600), Widths(), half=True)
     # Half of 180 degrees: the fold lies on the y axis and nothing is cut beyond it but the
     # mirrored corner of the hem, which returns to the fold.
     left, _, _, _ = tape.extent(tape.chain(cutting_line(piece)))

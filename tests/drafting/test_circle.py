@@ -6,13 +6,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from drafting.allowance import Widths
 from drafting.circle import (
     Flare,
     PanelWishes,
+    PlaceOnPanel,
     fewest_panels,
     least_fullness,
     panel,
     place_name,
+    place_words,
     places_on_panel,
     seam_names,
     waist_radius,
@@ -20,8 +23,8 @@ from drafting.circle import (
 )
 from drafting.errors import GeometryError, MeasurementError
 from drafting.geometry import Point, point_along
-from drafting.piece import EdgeKind, Piece, edge_named, stitching_line
-from drafting.spec import Allowances, Closure, Grain
+from drafting.piece import EdgeKind, NotchKind, Piece, edge_named, stitching_line
+from drafting.spec import Closure, Grain
 from tests import tape
 
 
@@ -32,11 +35,11 @@ def wishes(
     half: bool = False,
     opening: float = 0,
     ruffle_line: float | None = None,
-    allowances: Allowances | None = None,
+    allowances: Widths | None = None,
 ) -> PanelWishes:
     return PanelWishes(
         part="skirt",
-        allowances=allowances or Allowances(),
+        allowances=allowances or Widths(),
         grain=grain,
         closure=closure,
         opening=opening,
@@ -138,31 +141,148 @@ def test_a_seam_lies_at_the_closure_and_the_others_evenly_round_from_it() -> Non
     assert seam_names(2, Closure.CENTRE_BACK) == ("centre back", "centre front")
     assert seam_names(2, Closure.LEFT_SIDE) == ("left side", "right side")
     assert seam_names(2, Closure.NONE) == ("left side", "right side")
-    assert seam_names(3, Closure.NONE) == ("centre back", "seam 2", "seam 3")
+    assert seam_names(3, Closure.NONE) == ("centre back", "panel seam", "panel seam")
+    # Seen from outside with the waist above, the right side comes next after centre back.
     assert seam_names(4, Closure.CENTRE_BACK) == (
         "centre back",
-        "left side",
-        "centre front",
         "right side",
+        "centre front",
+        "left side",
     )
-    assert place_name(1.25) == "left side" and place_name(0.3) == ""
+    assert seam_names(4, Closure.LEFT_SIDE) == (
+        "left side",
+        "centre back",
+        "right side",
+        "centre front",
+    )
+    assert place_name(1.25) == "right side" and place_name(0.3) == ""
+
+
+def found_on(panels: int, closure: Closure, *, half: bool = False) -> list[tuple[float, str, int]]:
+    return [
+        (place.share, " or ".join(place.names), place.panels)
+        for place in places_on_panel(panels, closure, half=half)
+    ]
 
 
 def test_places_fall_where_they_would_on_a_body() -> None:
-    assert places_on_panel(1, Closure.CENTRE_BACK) == (
-        (0.25, "left side"),
-        (0.5, "centre front"),
-        (0.75, "right side"),
-    )
-    assert places_on_panel(2, Closure.CENTRE_BACK) == ((0.5, "left side or right side"),)
-    # Three panels from centre back: the left side is 3/4 across the first, centre front the
-    # middle of the second, the right side 1/4 across the third.
-    assert places_on_panel(3, Closure.CENTRE_BACK) == (
-        (0.25, "right side"),
-        (0.5, "centre front"),
-        (0.75, "left side"),
-    )
-    assert places_on_panel(4, Closure.CENTRE_BACK) == ()
+    assert found_on(1, Closure.CENTRE_BACK) == [
+        (0.25, "right side", 1),
+        (0.5, "centre front", 1),
+        (0.75, "left side", 1),
+    ]
+    assert found_on(1, Closure.LEFT_SIDE) == [
+        (0.25, "centre back", 1),
+        (0.5, "right side", 1),
+        (0.75, "centre front", 1),
+    ]
+    assert found_on(2, Closure.CENTRE_BACK) == [(0.5, "right side or left side", 2)]
+    # Three panels from centre back: the right side is 3/4 across the first, centre front the
+    # middle of the second, the left side 1/4 across the third.
+    assert found_on(3, Closure.CENTRE_BACK) == [
+        (0.25, "left side", 1),
+        (0.5, "centre front", 1),
+        (0.75, "right side", 1),
+    ]
+    assert found_on(4, Closure.CENTRE_BACK) == []
+    # Six panels: the sides are the middles of the second and the fifth.
+    assert found_on(6, Closure.CENTRE_BACK) == [(0.5, "right side or left side", 2)]
+
+
+def test_half_a_panel_also_bears_the_places_of_its_mirror_image() -> None:
+    # Half of one panel: the right side and the left lie both half way to the fold at the front.
+    assert found_on(1, Closure.CENTRE_BACK, half=True) == [
+        (0.25, "right side or left side", 1),
+        (0.5, "centre front", 1),
+    ]
+    assert found_on(1, Closure.LEFT_SIDE, half=True) == [
+        (0.25, "centre back or centre front", 1),
+        (0.5, "right side", 1),
+    ]
+    assert found_on(2, Closure.CENTRE_BACK, half=True) == [(0.5, "right side or left side", 2)]
+    # Half of three: 3/4 across the first folds on to 1/4, where the third has its place.
+    assert found_on(3, Closure.CENTRE_BACK, half=True) == [
+        (0.25, "right side or left side", 2),
+        (0.5, "centre front", 1),
+    ]
+
+
+def test_a_place_that_is_not_on_every_panel_says_on_how_many_it_is() -> None:
+    front = PlaceOnPanel(share=0.5, names=("centre front",), panels=1)
+    sides = PlaceOnPanel(share=0.5, names=("right side", "left side"), panels=2)
+    assert place_words(front, 1) == "centre front"
+    assert place_words(front, 3) == "centre front, on 1 of 3 panels"
+    assert place_words(sides, 2) == "right side or left side"
+    assert place_words(sides, 6) == "right side or left side, on 2 of 6 panels"
+
+
+def waist_notches(drawn: Piece) -> list[tuple[str, NotchKind, int]]:
+    """Return the notches of the waist from the first edge on: words, kind and strokes."""
+    notches = sorted((n for n in drawn.notches if n.edge == 3), key=lambda n: -n.at)
+    assert {n.seam for n in notches} <= {"2"}
+    return [(n.words, n.kind, n.strokes) for n in notches]
+
+
+def test_a_place_on_every_panel_has_its_own_strokes_and_any_other_is_a_balance_notch() -> None:
+    place, balance = NotchKind.PLACE, NotchKind.BALANCE
+    one = panel(flare(0.5, 1, 720, 650), wishes())
+    assert waist_notches(one) == [
+        ("right side", place, 2),
+        ("centre front", place, 1),
+        ("left side", place, 2),
+    ]
+    # Of two panels each has a side in its middle; it is one side or the other, and two strokes.
+    two = panel(flare(1, 2, 720, 650), wishes())
+    assert waist_notches(two) == [("right side or left side", place, 2)]
+    # Front and back are not told apart by the pattern of both.
+    sided = panel(flare(1, 2, 720, 650), wishes(closure=Closure.LEFT_SIDE))
+    assert waist_notches(sided) == [("centre back or centre front", balance, 1)]
+    three = panel(flare(1, 3, 720, 650), wishes())
+    assert waist_notches(three) == [
+        ("left side, on 1 of 3 panels", balance, 1),
+        ("centre front, on 1 of 3 panels", balance, 1),
+        ("right side, on 1 of 3 panels", balance, 1),
+    ]
+
+
+def test_a_half_marks_what_its_mirror_image_needs_too() -> None:
+    place, balance = NotchKind.PLACE, NotchKind.BALANCE
+    one = panel(flare(0.5, 1, 720, 650), wishes(half=True))
+    assert waist_notches(one) == [
+        ("right side or left side", place, 2),
+        ("centre front", place, 1),
+    ]
+    # The fold ends the waist edge, so what lies on it is notched at its very end.
+    assert min(n.at for n in one.notches if n.edge == 3) == 0
+    three = panel(flare(1, 3, 720, 650), wishes(half=True))
+    assert waist_notches(three) == [
+        ("right side or left side, on 2 of 3 panels", balance, 1),
+        ("centre front, on 1 of 3 panels", balance, 1),
+    ]
+
+
+def test_side_seams_are_marked_by_balance_notches_one_and_two() -> None:
+    for long, strokes in ((700, [1]), (701, [1, 2])):
+        drawn = panel(flare(1, 3, 720, long), wishes())
+        for edge in (0, 2):
+            notches = [n for n in drawn.notches if n.edge == edge]
+            assert [(n.kind, n.strokes) for n in notches] == [
+                (NotchKind.BALANCE, count) for count in strokes
+            ]
+            assert {n.seam for n in notches} == {"1"}
+
+
+def test_the_edges_of_three_panels_and_more_are_panel_seams() -> None:
+    for half in (False, True):
+        drawn = panel(flare(1, 3, 720, 650), wishes(half=half))
+        straight = [e for e in drawn.edges if e.kind is EdgeKind.SEAM and e.name != "waist"]
+        assert {(e.name, e.words) for e in straight} == {("panel_seam", "panel seam")}
+        assert len(straight) == (1 if half else 2)
+    # Half of two stands for both of its seams, half of one for one.
+    two = panel(flare(1, 2, 720, 650), wishes(half=True))
+    assert two.edges[0].words == "centre back or centre front"
+    one = panel(flare(0.5, 1, 720, 650), wishes(half=True, closure=Closure.LEFT_SIDE))
+    assert (one.edges[0].name, one.edges[0].words) == ("left_side", "left side")
 
 
 def test_a_panel_lies_with_its_centre_at_the_origin_and_its_first_edge_along_x() -> None:
@@ -199,7 +319,7 @@ def test_a_panel_whose_side_allowances_would_cross_in_the_waist_hole_is_refused(
     with pytest.raises(GeometryError, match="no room for side allowances of 15 mm"):
         panel(flare(344 / 360, 1, 720 * 344 / 360, 650), wishes())
     with pytest.raises(GeometryError):
-        panel(flare(1, 1, 720, 650), wishes(allowances=Allowances(side=0)))
+        panel(flare(1, 1, 720, 650), wishes(allowances=Widths(side=0)))
 
 
 flares = st.builds(
@@ -266,9 +386,9 @@ def test_the_bodys_quarters_are_marked_by_arc_length_on_waist_and_ruffle_line(
         math.tau * whole.fullness * (whole.waist_radius + deep * whole.length), abs=0.1
     )
     whole_panel = long * (2 if half else 1)
-    start = 0.25 if closure is Closure.LEFT_SIDE else 0.0
+    start = 0.75 if closure is Closure.LEFT_SIDE else 0.0
     if closure is Closure.NONE and whole.panels % 2 == 0:
-        start = 0.25
+        start = 0.75
     waist_long = tape.walked_length(edge_named(drawn, "waist").path)
     waist_whole = waist_long * (2 if half else 1)
     notches = [waist_long - n.at for n in drawn.notches if n.edge == 3]

@@ -7,18 +7,19 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from drafting.allowance import Widths
 from drafting.circle import Flare
-from drafting.cloth import box_on_cloth, panel_width, rows, takes_fold, usable_width
+from drafting.cloth import box_on_cloth, fold_way, panel_width, rows, usable_width
 from drafting.geometry import Point, straight
-from drafting.piece import Edge, EdgeKind, Piece, cutting_line
-from drafting.spec import Allowances, Cloth, Grain
+from drafting.piece import Edge, EdgeKind, FoldWay, Piece, cutting_line
+from drafting.spec import Cloth, Grain
 from tests import tape
 from tests.drafting.test_allowance import a_panel
 
 E1 = Flare(fullness=1, panels=2, waistline=720, length=650)
-E11 = Allowances(waist=10, side=15, hem=15)
+E11 = Widths(waist=10, side=15, hem=15)
 E12 = Flare(fullness=1, panels=6, waistline=720, length=1000)
-E12_ALLOWANCES = Allowances(waist=10, side=15, hem=10)
+E12_ALLOWANCES = Widths(waist=10, side=15, hem=10)
 
 
 def test_usable_width_leaves_out_selvages_and_shrinkage() -> None:
@@ -94,7 +95,7 @@ def test_the_box_on_cloth_is_the_turned_outlines_own(
     angle: float, ring: float, long: float, grain: Grain
 ) -> None:
     flare = Flare(fullness=angle / 360, panels=1, waistline=ring * angle / 360, length=long)
-    piece = a_panel(flare, Allowances(), grain=grain)
+    piece = a_panel(flare, Widths(), grain=grain)
     turn = math.radians(angle / 2) if grain is Grain.CENTRE else 0.0
     c, s = math.cos(-turn), math.sin(-turn)
     left, bottom, right, top = tape.extent(
@@ -107,11 +108,19 @@ def test_the_box_on_cloth_is_the_turned_outlines_own(
 
 def test_folded_cloth_takes_half_a_panel_whose_middle_lies_on_the_fold() -> None:
     # A half of E12's 60-degree panel is 1150.94 / 2 wide: folded cloth of 1152 takes it.
-    assert takes_fold(E12, E12_ALLOWANCES, Grain.CENTRE, 1152)
-    assert not takes_fold(E12, E12_ALLOWANCES, Grain.CENTRE, 1150)
-    # An edge on the grain puts the middle on the bias, but for a half circle's.
-    assert takes_fold(E1, E11, Grain.EDGE, 900)
-    assert not takes_fold(E12, E12_ALLOWANCES, Grain.EDGE, 3000)
+    assert fold_way(E12, E12_ALLOWANCES, Grain.CENTRE, 1152) is FoldWay.LENGTHWISE
+    assert fold_way(E12, E12_ALLOWANCES, Grain.CENTRE, 1150) is FoldWay.NONE
+
+
+def test_an_edge_on_the_grain_puts_the_middle_on_the_bias_but_for_a_half_circles() -> None:
+    assert fold_way(E1, E11, Grain.EDGE, 900) is FoldWay.CROSSWISE
+    assert fold_way(E12, E12_ALLOWANCES, Grain.EDGE, 3000) is FoldWay.NONE
+    assert fold_way(replace(E1, fullness=0.99), E11, Grain.EDGE, 3000) is FoldWay.NONE
+
+
+def test_a_half_that_cannot_be_drawn_takes_no_fold() -> None:
+    # A waist cut on 114.6 - 10 has no room for sides of 120.
+    assert fold_way(E1, replace(E11, side=120), Grain.CENTRE, 9000) is FoldWay.NONE
 
 
 def test_a_panel_that_cannot_be_drawn_fits_no_cloth() -> None:

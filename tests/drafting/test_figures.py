@@ -10,6 +10,7 @@ from drafting.figures import as_json
 from drafting.findings import Finding, Level
 from drafting.pattern import draft
 from drafting.spec import Closure, Lining, Ruffle, Skirt, Spec, WaistFinish
+from drafting.units import Units
 from tests.garments import SOUBRETTE, chorus_skirt, garment
 
 # Spec-sheet.md, to the digit shown there; but for the lining's walking sweep, which that page
@@ -127,7 +128,7 @@ def test_a_facing_has_no_band_for_the_zip_to_run_through() -> None:
 
 def test_findings_are_written_with_level_code_what_and_do() -> None:
     said = Finding(level=Level.NOTE, code="estimated", what="The hip is estimated.", do="Measure.")
-    found = sheet(garment(findings=(said,)))
+    found = sheet(garment(skirt=Skirt(length=580, panels=4), findings=(said,)))
     assert found["findings"][-1] == {
         "level": "note",
         "code": "estimated",
@@ -151,9 +152,34 @@ def test_numbers_are_rounded_to_a_thousandth_and_never_minus_nought() -> None:
 
 def test_every_walked_seam_is_reported_with_its_gather() -> None:
     truing = sheet(chorus_skirt())["truing"]
-    assert [seam["number"] for seam in truing] == ["1", "3", "4", "5", "2"]
-    assert next(s for s in truing if s["number"] == "5")["gather"] == 2.6
+    # Panels, every waist edge, lining panels, the ruffle to its line: in this order.
+    assert [(seam["number"], seam["seam"]) for seam in truing] == [
+        ("1", "skirt panel to skirt panel"),
+        ("2", "skirt waist to lining waist"),
+        ("2", "skirt waist to band"),
+        ("3", "lining panel to lining panel"),
+        ("4", "ruffle to its line on the lining"),
+    ]
+    assert next(s for s in truing if s["number"] == "4")["gather"] == 2.6
     assert all(abs(seam["difference"]) <= 0.1 for seam in truing)
+
+
+def test_a_reader_can_add_up_every_seam_from_its_own_row() -> None:
+    for row in draft(chorus_skirt()).figures.truing:
+        sewn = row.gather * row.second + row.ease + row.difference
+        assert row.first == pytest.approx(sewn, abs=1e-6), row.seam
+    # The band is 30 longer than the waist, for its lap, and the waist is eased on to it by 1 %.
+    (band,) = (s for s in sheet(chorus_skirt())["truing"] if s["seam"].endswith("to band"))
+    assert band["gather"] == pytest.approx(1 / 1.01, abs=1e-3)
+    assert band["second"] == pytest.approx(785)
+    assert band["ease"] == pytest.approx(-30 / 1.01, abs=1e-3)
+
+
+def test_a_zip_is_one_that_is_sold_by_the_inch_on_a_sheet_in_inches() -> None:
+    plain = Skirt(length=580, waist_ease=0, waist_stretch=0)
+    # 213.1 is 8.39 in: the next zip is one of 9 in.
+    found = sheet(garment(skirt=plain, units=Units.INCH))
+    assert found["opening"]["zip"] == pytest.approx(9 * 25.4)
 
 
 def test_the_quarters_of_example_9_are_told() -> None:

@@ -4,10 +4,11 @@ import math
 
 import pytest
 
+from drafting.allowance import Widths
 from drafting.circle import Flare, PanelWishes, panel
-from drafting.hem import bias_drop, deepest_hem
+from drafting.hem import bias_drop, deepest_hem, usual_hem
 from drafting.piece import Piece, cutting_line
-from drafting.spec import Allowances, Closure, Grain, HemFinish
+from drafting.spec import Closure, Grain, HemFinish
 from tests import tape
 
 
@@ -22,13 +23,13 @@ def test_example_7_a_hem_of_15_on_a_full_circle() -> None:
 
 def test_example_7_the_cut_edge_is_94_2_longer_than_the_hem_line() -> None:
     halves = panel(
-        Flare(fullness=1, panels=2, waistline=720, length=650), _wishes(Allowances(hem=15, side=0))
+        Flare(fullness=1, panels=2, waistline=720, length=650), _wishes(Widths(hem=15, side=0))
     )
     big = 720 / math.tau + 650
     assert 2 * _cut_hem(halves, big + 15) - math.tau * big == pytest.approx(94.2, abs=0.05)
 
 
-def _wishes(allowances: Allowances) -> PanelWishes:
+def _wishes(allowances: Widths) -> PanelWishes:
     return PanelWishes(
         part="skirt",
         allowances=allowances,
@@ -60,6 +61,32 @@ def test_at_its_deepest_a_hem_loses_just_the_ease_of_its_cloth() -> None:
             narrow = deepest_hem(big, ease=q, finish=HemFinish.NARROW)
             # Twice turned, the fold line at R + h/2 is stitched at R - h/2.
             assert (big + narrow / 2) / (big - narrow / 2) - 1 == pytest.approx(q)
+
+
+@pytest.mark.parametrize(
+    ("finish", "usual"),
+    [(HemFinish.NARROW, 12), (HemFinish.TURNED, 15), (HemFinish.ROLLED, 4)],
+)
+def test_a_hem_is_as_deep_as_usual_where_its_curve_takes_it(
+    finish: HemFinish, usual: float
+) -> None:
+    # A quarter circle of E7 takes a turn of 16.4 at 3 %, twice as much turned twice.
+    assert usual_hem(1108.4, ease=0.03, finish=finish) == usual
+
+
+def test_on_a_curve_that_takes_less_a_hem_is_what_it_takes_rounded_down() -> None:
+    # E7's full circle takes a turn of 11.3; R = 739 takes a narrow hem of 11.0 at 1.5 %.
+    assert usual_hem(764.6, ease=0.03, finish=HemFinish.TURNED) == 11.0
+    assert usual_hem(739, ease=0.015, finish=HemFinish.NARROW) == 11.0
+    # 0.03 R / 2.03 is 11.5 at 778.2 and 12.0 at 812: half millimetres, never more than fits.
+    assert usual_hem(778.1, ease=0.03, finish=HemFinish.TURNED) == 11.0
+    assert usual_hem(778.3, ease=0.03, finish=HemFinish.TURNED) == 11.5
+
+
+def test_no_hem_is_narrower_than_can_be_rolled() -> None:
+    # 0.03 x 130 / 1.015 is 3.84, and half of it for a single turn.
+    for finish in HemFinish:
+        assert usual_hem(130, ease=0.03, finish=finish) == 4
 
 
 def test_the_reference_skirt_drops_by_its_reference() -> None:

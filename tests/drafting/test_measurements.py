@@ -97,7 +97,7 @@ def test_a_rare_measure_is_asked_about_until_it_is_accepted(
 
 def test_the_question_tells_the_measure_the_usual_range_and_the_way_out() -> None:
     (asked,) = findings(body(hip=1500))
-    assert plain(asked.what) == "Your hip is 150.0 cm; most adults here have 78.0 to 145.0 cm."
+    assert plain(asked.what) == "Your hip is 150.0 cm; most adults have 78.0 to 145.0 cm."
     assert asked.do == 'Measure again; if it is right, add "hip" to accept under [wearer].'
 
 

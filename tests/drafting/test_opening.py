@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.errors import MeasurementError
-from drafting.opening import least_slit, loop, slit_length, zip_length
+from drafting.opening import ZIPS, least_slit, loop, slit_length, zip_length
+from drafting.units import Units
 
 
 def pulled_string(radius: float, slit: float, fullness: float, pegs: int = 240) -> float:
@@ -114,3 +115,15 @@ def test_zips_are_chosen_from_stock_and_rounded_up() -> None:
     assert zip_length(220.0) == 220 and zip_length(220.5) == 250
     assert zip_length(10) == 150 and zip_length(600) == 600
     assert zip_length(600.5) is None
+
+
+def test_zips_are_sold_by_the_inch_where_cloth_is_sold_by_the_yard() -> None:
+    # 213.1 is 8.39 in: 9 in, which is 228.6. Skirt zips run from 6 to 24 in.
+    assert zip_length(213.1, Units.INCH) == pytest.approx(228.6)
+    assert zip_length(9 * 25.4, Units.INCH) == pytest.approx(228.6)
+    assert zip_length(10 * 25.4 + 0.1, Units.INCH) == pytest.approx(12 * 25.4)
+    assert zip_length(10, Units.INCH) == pytest.approx(152.4)
+    assert zip_length(24 * 25.4, Units.INCH) == pytest.approx(609.6)
+    assert zip_length(24 * 25.4 + 0.1, Units.INCH) is None
+    for units in Units:
+        assert list(ZIPS[units]) == sorted(ZIPS[units])

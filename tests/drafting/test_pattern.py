@@ -15,6 +15,7 @@ from drafting.findings import Level, stops
 from drafting.geometry import Arc, Segment
 from drafting.pattern import Pattern, draft
 from drafting.piece import (
+    FoldWay,
     Piece,
     cutting_area,
     cutting_line,
@@ -67,7 +68,10 @@ wearers = st.builds(
     st.sampled_from(Figure),
 )
 allowances = st.builds(
-    Allowances, waist=st.floats(3, 40), side=st.floats(3, 50), hem=st.floats(0, 100)
+    Allowances,
+    waist=st.floats(3, 40),
+    side=st.floats(3, 50),
+    hem=st.one_of(st.none(), st.floats(0, 100)),
 )
 skirts = st.builds(
     Skirt,
@@ -269,7 +273,7 @@ def test_ruffle_quarters_are_marked_by_arc_length(spec: Spec) -> None:
     if spec.skirt.waist_finish is WaistFinish.CASING:
         closure = Closure.NONE
     sided = closure is Closure.LEFT_SIDE or (closure is Closure.NONE and lining.count % 2 == 0)
-    start = around / 4 if sided else 0.0
+    start = 3 * around / 4 if sided else 0.0
     for quarter in range(4):
         along = (quarter * figures.ruffle.line_quarter - start) % whole
         if min(along, whole - along) < 0.1:
@@ -318,6 +322,42 @@ def test_a_draft_that_cannot_be_drawn_is_stopped_and_has_no_pieces() -> None:
     assert {"cannot-be-drawn", "waist-radius-too-small"} <= {
         f.code for f in stops(pattern.findings)
     }
+
+
+@pytest.mark.parametrize("fold", [True, False])
+def test_a_half_lists_the_seam_of_its_edge_with_its_own_mirror_image(fold: bool) -> None:
+    cloth = Cloth(width=1800, fold=fold)
+    lined = garment(
+        lining=Lining(fullness=0.5),
+        ruffle=Ruffle(gather_ratio=2.0, depth=200),
+        cloths=Cloths(skirt=cloth, lining=cloth),
+    )
+    seams = draft(lined).seams
+    assert [seam.number for seam in seams] == ["1", "2", "2", "3", "4"]
+    for number, name in (("1", "skirt panel"), ("3", "lining panel")):
+        (seam,) = (seam for seam in seams if seam.number == number)
+        assert (seam.first.piece, seam.second.piece) == (name, name)
+        # One panel has its one seam at both edges; of two, whole, each edge is another seam.
+        assert (seam.first.edge == seam.second.edge) is (fold or name == "lining panel")
+        assert "fold" not in (seam.first.edge, seam.second.edge)
+    # Whatever is sewn to the waist has its number on the paper too.
+    for piece in draft(lined).pieces:
+        waist = {n.seam for n in piece.notches if piece.edges[n.edge].name == "waist"}
+        assert waist <= {"2"}
+        assert piece.name == "ruffle strip" or waist
+
+
+def test_a_piece_knows_how_its_cloth_is_folded() -> None:
+    def ways(skirt: Skirt, *, fold: bool = True) -> list[FoldWay]:
+        cloths = Cloths(skirt=Cloth(width=1800, fold=fold))
+        return [piece.fold_way for piece in draft(garment(skirt=skirt, cloths=cloths)).pieces]
+
+    faced = Skirt(length=580, waist_finish=WaistFinish.FACING)
+    assert ways(faced) == [FoldWay.CROSSWISE, FoldWay.CROSSWISE]
+    assert ways(faced, fold=False) == [FoldWay.NONE, FoldWay.NONE]
+    assert ways(Skirt(length=580, panels=4, grain=Grain.CENTRE))[0] is FoldWay.LENGTHWISE
+    # A quarter with its edge on the grain has its middle on the bias.
+    assert ways(Skirt(length=580, panels=4))[0] is FoldWay.NONE
 
 
 def test_what_was_noticed_in_the_sheet_is_kept() -> None:

@@ -213,19 +213,38 @@ def test_a_ruffle_above_the_end_of_the_opening_is_sewn_open() -> None:
 
 
 def test_a_strip_is_drawn_with_its_rows_and_its_allowances() -> None:
-    net = strip_piece(e9_spec_ruffle(RuffleCloth.STIFF_NET))
+    net = strip_piece(e9_spec_ruffle(RuffleCloth.STIFF_NET), seam="4")
     box = cutting_box(net)
     assert [box.width, box.height] == pytest.approx([1124.4, 215], abs=0.05)
     (cord,) = net.inner_lines
     # 12 from the raw edge, which is 15 above the seam line at 200.
     assert cord.path[0].start.y == pytest.approx(203)
     assert (net.count, net.edges[0].kind) == (4, EdgeKind.RAW)
+    assert [edge.words for edge in net.edges] == ["lower edge", "", "seam 4, gather this edge", ""]
+    assert net.notes == ("lower edge: left raw, or bound so that it does not catch tights",)
+
+
+def test_a_strip_says_what_its_joins_and_its_ends_take() -> None:
+    tulle = e9_spec_ruffle(RuffleCloth.SOFT_TULLE)
+    lapped = "lap the strips by 10 mm, do not seam them"
+    assert strip_piece(tulle, seam="4").notes == (lapped, "lower edge: left raw")
+    canvas = strip_piece(e9_spec_ruffle(RuffleCloth.CRINOLINE_CANVAS), seam="4")
+    assert canvas.notes[0] == "lap the strips by 20 mm, do not seam them"
+    # A ring has no ends.
+    ends = "hem each end of the joined ruffle by 10 mm"
+    opened = strip_piece(replace(tulle, ring=False), seam="4")
+    assert opened.notes == (lapped, ends, "lower edge: left raw")
+    organza = e9_spec_ruffle(RuffleCloth.SILK_ORGANZA)
+    assert strip_piece(organza, seam="4").notes == ("lower edge: rolled, before gathering",)
 
 
 def test_a_doubled_strip_is_folded_in_its_middle_and_gathered_through_both_layers() -> None:
     doubled = strip_piece(
-        replace(e9_spec_ruffle(RuffleCloth.SILK_ORGANZA), doubled=True, strip_cut_depth=430.0)
+        replace(e9_spec_ruffle(RuffleCloth.SILK_ORGANZA), doubled=True, strip_cut_depth=430.0),
+        seam="4",
     )
+    assert doubled.notes == ("fold along its length",)
+    assert doubled.edges[0].words == "gather with the other edge"
     assert cutting_box(doubled).height == pytest.approx(430)
     (fold,) = [line for line in doubled.inner_lines if line.kind is InnerKind.FOLD_LINE]
     assert fold.path[0].start.y == pytest.approx(200)

@@ -386,9 +386,35 @@ def test_a_shrinkage_of_your_own_wins_over_the_kind_even_when_it_is_nought() -> 
     assert (cloth.shrink_length, cloth.shrink_width) == (0, 0.01)
 
 
-@pytest.mark.parametrize(("hem", "allowance"), [("narrow", 12), ("turned", 15), ("rolled", 4)])
-def test_the_hem_allowance_follows_the_finish(hem: str, allowance: float) -> None:
-    assert read_sheet(skirt_with(f'hem = "{hem}"')).skirt.allowances.hem == allowance
+@pytest.mark.parametrize("key", ["accept", "[print]\npaper"])
+@pytest.mark.parametrize("written", ['"\\u001b[31m"', '["\\u001b[31m"]'])
+def test_no_message_holds_what_a_terminal_would_obey(key: str, written: str) -> None:
+    with pytest.raises(SheetError) as refused:
+        read_sheet(f"{WAIST}{key} = {written}\n")
+    assert all(line.isprintable() for line in map(plain, refused.value.lines))
+
+
+@pytest.mark.parametrize("hem", ["narrow", "turned", "rolled"])
+def test_a_hem_allowance_that_is_left_out_is_left_to_the_curve(hem: str) -> None:
+    assert read_sheet(skirt_with(f'hem = "{hem}"')).skirt.allowances.hem is None
+    given = read_sheet(skirt_with(f'hem = "{hem}"\nallowances.hem = "9 mm"'))
+    assert given.skirt.allowances.hem == 9
+
+
+def test_cloth_is_sold_wide_by_the_metre_and_by_the_yard() -> None:
+    for units, width in (("cm", 1400), ("in", 54 * 25.4)):
+        cloths = read_sheet(f'units = "{units}"\n{WAIST}').cloths
+        assert {c.width for c in (cloths.skirt, cloths.lining, cloths.ruffle)} == {width}, units
+
+
+@pytest.mark.parametrize("written", ["0", "0.0", '"0 cm"', '"0 in"'])
+def test_nothing_needs_no_unit(written: str) -> None:
+    sheet = f"{WAIST}[skirt]\nallowances.hem = {written}\n[print]\noverlap = {written}\n"
+    spec = read_sheet(sheet)
+    assert (spec.skirt.allowances.hem, spec.print.overlap) == (0, 0)
+    # Anything else does where the sheet does not say in which units it is written.
+    with pytest.raises(SheetError, match="overlap"):
+        read_sheet(sheet.replace(f"overlap = {written}", "overlap = 1"))
 
 
 def test_a_child_gets_more_ease_and_an_estimated_body() -> None:
@@ -1168,3 +1194,9 @@ def told_or_read(text: str) -> bool:
 def test_any_day_can_be_the_date(day: datetime.date) -> None:
     spec = read_sheet(f"{WAIST}[publish]\ndate = {day.isoformat()}\n")
     assert spec.publish.date == day.isoformat()
+
+
+def test_a_sign_that_cannot_be_printed_is_never_echoed() -> None:
+    with pytest.raises(SheetError) as refused:
+        spec_from_tables({"wearer": {"waist": "74 cm", "accept": "\x1b[2J"}})
+    assert all(plain(line).isprintable() for line in refused.value.lines)

@@ -5,11 +5,11 @@ from dataclasses import replace
 
 import pytest
 
+from drafting.allowance import Widths
 from drafting.circle import Flare
 from drafting.errors import TruingError
 from drafting.geometry import Arc, Point
 from drafting.piece import InnerKind, InnerLine, Notch, Piece
-from drafting.spec import Allowances
 from drafting.truing import Seam, Side, walk
 from tests.drafting.test_allowance import a_panel
 from tests.drafting.test_piece import apron
@@ -18,7 +18,7 @@ FLARE = Flare(fullness=0.5, panels=1, waistline=720, length=600)
 
 
 def panel() -> Piece:
-    return a_panel(FLARE, Allowances())
+    return a_panel(FLARE, Widths())
 
 
 def waist_to_apron(*, gather: float = 1.0, ease: float = 0.0, times: int = 1) -> Seam:

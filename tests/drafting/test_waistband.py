@@ -1,16 +1,18 @@
 """What the waist is sewn to: band, casing, facing."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from drafting.circle import Flare
 from drafting.pattern import draft
-from drafting.piece import EdgeKind, InnerKind, Piece, cutting_box
+from drafting.piece import EdgeKind, InnerKind, NotchKind, Piece, cutting_box
 from drafting.spec import Closure, Lining, Skirt, WaistFinish
+from drafting.units import Units
 from drafting.waistband import band_strip, casing_strip, elastic_length, facing_flare, strip_piece
 from tests import tape
-from tests.garments import garment
+from tests.garments import SOUBRETTE, garment
 
 
 def waist_piece(skirt: Skirt) -> Piece:
@@ -40,11 +42,12 @@ def test_the_bands_marks_lie_at_quarters_of_the_waist_and_where_it_laps() -> Non
     assert [box.width, box.height] == pytest.approx([785, 80])
     assert [(n.words, n.strokes) for n in band.notches] == [
         ("centre back", 3),
-        ("left side", 2),
-        ("centre front", 1),
         ("right side", 2),
+        ("centre front", 1),
+        ("left side", 2),
         ("centre back", 3),
     ]
+    assert {n.kind for n in band.notches} == {NotchKind.PLACE}
     assert [n.at for n in band.notches] == pytest.approx([0, 183.75, 367.5, 551.25, 735])
     assert {n.seam for n in band.notches} == {"2"}
     assert tape.walked_length(band.edges[0].path) == pytest.approx(735 + 30)
@@ -54,9 +57,30 @@ def test_a_band_that_closes_at_the_left_side_begins_there() -> None:
     band = waist_piece(Skirt(length=580, closure=Closure.LEFT_SIDE))
     words = {n.words: n.at for n in sorted(band.notches, key=lambda n: -n.at)}
     assert words["left side"] == 0
-    assert words["centre front"] == pytest.approx(183.75)
-    assert words["centre back"] == pytest.approx(551.25)
+    assert words["centre back"] == pytest.approx(183.75)
+    assert words["right side"] == pytest.approx(367.5)
+    assert words["centre front"] == pytest.approx(551.25)
     assert max(n.at for n in band.notches) == pytest.approx(735)
+
+
+def test_a_band_says_by_how_much_it_laps_and_a_casing_what_it_is_for() -> None:
+    def notes(skirt: Skirt, units: Units = Units.CM) -> list[str]:
+        piece = draft(garment(skirt=skirt, units=units)).pieces[-1]
+        return [note.replace("\u00a0", " ") for note in piece.notes]
+
+    lap = "its end laps 3.0 cm over, for a hook and bar"
+    assert notes(Skirt(length=580)) == [lap]
+    assert notes(Skirt(length=580, closure=Closure.LEFT_SIDE)) == [lap]
+    assert "in over" in notes(Skirt(length=580), Units.INCH)[0]
+    casing = Skirt(length=580, gather_ratio=1.6, waist_finish=WaistFinish.CASING, elastic=30)
+    assert notes(casing) == ["for elastic 3.0 cm wide"]
+    assert notes(Skirt(length=580, waist_finish=WaistFinish.FACING)) == []
+    # A waist that is as wide as the hip needs no closure, and its band no lap.
+    wide = garment(
+        wearer=replace(SOUBRETTE, waist=1000, hip=900),
+        skirt=Skirt(length=580, closure=Closure.NONE),
+    )
+    assert draft(wide).pieces[-1].name == "band" and draft(wide).pieces[-1].notes == ()
 
 
 def test_a_band_is_folded_along_its_middle() -> None:

@@ -5,7 +5,7 @@ of line from the printed key: cutting lines solid and 0.7 mm, stitching lines 6 
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from itertools import groupby
 from typing import Any
 
@@ -265,6 +265,96 @@ def test_a_page_bears_the_name_that_the_map_gives_it(run: Run) -> None:
         assert tile["name"] in page_text(run, tile["page"] - 1)
     for tile in run.paper["tiles"]:
         assert tile["name"] in ticket.split()
+
+
+# Sides of a page, as steps of row and column to what lies there; rows are counted downwards.
+SIDES = {"left": (0, -1), "right": (0, 1), "top": (-1, 0), "bottom": (1, 0)}
+
+
+def cut_sides(run: Run) -> Iterator[tuple[Leaf, dict[str, bool]]]:
+    """Yield the pages, each with whether it is cut along each of its window's sides.
+
+    With an overlap a page is cut at the left and the top and laid on its neighbour there;
+    without one both pages of a join are cut, and butted.
+    """
+    taken = {(tile["row"], tile["column"]) for tile in run.paper["tiles"]}
+    sides = set(SIDES) if run.paper["overlap"] == 0 else {"left", "top"}
+    for tile, leaf in tiles(run):
+        yield (
+            leaf,
+            {
+                side: side in sides and (tile["row"] + down, tile["column"] + across) in taken
+                for side, (down, across) in SIDES.items()
+            },
+        )
+
+
+def visible_along(leaf: Leaf, side: str) -> float:
+    """Return how wide a solid line shows along the whole of a window's side, 0 for none."""
+    left, bottom, right, top = leaf.window
+    across = side in {"top", "bottom"}
+    at = {"left": left, "bottom": bottom, "right": right, "top": top}[side]
+    low, high = (left, right) if across else (bottom, top)
+    best = 0.0
+    for stroke in leaf.strokes:
+        if stroke.dash or len(stroke.points) != 2:
+            continue
+        (ax, ay), (bx, by) = stroke.points
+        one, other = (ay, by) if across else (ax, bx)
+        begin, end = sorted((ax, bx) if across else (ay, by))
+        if max(abs(one - at), abs(other - at)) > 0.01 or begin > low + 0.01 or end < high - 0.01:
+            continue
+        inner, outer = (stroke.clip[1], stroke.clip[3]) if across else stroke.clip[::2]
+        shown = min(at + stroke.width / 2, outer) - max(at - stroke.width / 2, inner)
+        best = max(best, shown)
+    return best
+
+
+def test_every_side_that_scissors_follow_bears_a_solid_line_and_no_other_does(run: Run) -> None:
+    found = 0
+    for leaf, cut in cut_sides(run):
+        for side, wanted in cut.items():
+            shown = visible_along(leaf, side)
+            assert (shown >= 0.2) if wanted else (shown == 0), side
+            found += wanted
+    joins = sum(
+        (tile["row"] + down, tile["column"] + across) == (other["row"], other["column"])
+        for tile in run.paper["tiles"]
+        for other in run.paper["tiles"]
+        for down, across in ((0, 1), (1, 0))
+    )
+    assert found == joins * (2 if run.paper["overlap"] == 0 else 1)
+
+
+def test_a_page_that_is_butted_on_all_sides_shows_its_four_lines_in_another_program(
+    run_of: Callable[[str], Run],
+) -> None:
+    """Look for dark pixels just inside the window, as pdfium paints the page at 300 dpi."""
+    run = run_of("butt joins")
+    number, leaf = next(
+        (tile["page"], leaf)
+        for tile, (leaf, cut) in zip(run.paper["tiles"], cut_sides(run), strict=True)
+        if all(cut.values())
+    )
+    pdf = pypdfium2.PdfDocument(run.pdf)
+    try:
+        bitmap = pdf[number - 1].render(scale=300 / 72, grayscale=True)
+        width, height, stride = int(bitmap.width), int(bitmap.height), int(bitmap.stride)
+        pixels = bytes(bitmap.buffer)
+    finally:
+        pdf.close()
+    left, bottom, right, top = leaf.window
+
+    def darkest(x: float, y: float) -> int:
+        """Return the darkest pixel within 0.2 mm of a place of the page."""
+        column, row = x / leaf.width * width, (1 - y / leaf.height) * height
+        near = [(int(column + i), int(row + j)) for i in (-2, 0, 2) for j in (-2, 0, 2)]
+        return min(pixels[y * stride + x] for x, y in near)
+
+    for k in range(1, 50):
+        x, y = left + (right - left) * k / 50, bottom + (top - bottom) * k / 50
+        for spot in ((left + 0.1, y), (right - 0.1, y), (x, bottom + 0.1), (x, top - 0.1)):
+            assert darkest(*spot) < 110, spot
 
 
 def inside(sector: Sector, x: float, y: float) -> bool:

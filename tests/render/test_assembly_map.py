@@ -7,6 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from drafting.geometry import Line, bounds
+from drafting.piece import stitching_line
 from drafting.spec import PaperName
 from render.assembly_map import assembly_map, map_size, page_runs
 from render.pages import Printed
@@ -14,6 +15,7 @@ from render.paper import grid
 from render.placement import Placement
 from render.tiling import Sheets, cut_into_pages
 from tests.render.cloth_shapes import rectangle
+from tests.render.test_ticket import crosses, inked_box
 
 A4 = grid(PaperName.A4, margin=None, overlap=10)
 
@@ -81,7 +83,39 @@ def test_pieces_on_the_map_lie_as_they_lie_on_the_floor(
 def test_every_page_is_an_upright_box_with_its_name_in_it() -> None:
     sheets = aprons()
     drawn = assembly_map(sheets, 0.1)
-    assert [text.text for text in drawn.texts] == ["A1", "A2", "B1", "B2", "C1"]
-    for tile, text in zip(sheets.tiles, drawn.texts, strict=True):
+    names = [text for text in drawn.texts if not text.bold]
+    assert [text.text for text in names] == ["A1", "A2", "B1", "B2", "C1"]
+    for tile, text in zip(sheets.tiles, names, strict=True):
         assert tile.window.left * 0.1 < text.at.x < tile.window.right * 0.1
         assert tile.window.bottom * 0.1 < text.at.y < tile.window.top * 0.1
+
+
+def test_every_piece_bears_the_number_that_the_list_gives_it() -> None:
+    sheets = aprons()
+    numbers = [text for text in assembly_map(sheets, 0.1).texts if text.bold]
+    assert [text.text for text in numbers] == ["1", "2"]
+    for placement, text in zip(sheets.placements, numbers, strict=True):
+        box = bounds(placement.on_plane(stitching_line(placement.piece)))
+        assert box.left * 0.1 < text.at.x < box.right * 0.1
+        assert box.bottom * 0.1 < text.at.y < box.top * 0.1
+
+
+def test_numbers_on_the_map_are_clear_of_lines_and_names_wherever_there_is_room(
+    layout: Printed,
+) -> None:
+    """Names of pages are never left out: on a page full of lines one is set over them."""
+    sheets = layout.sheets
+    drawn = assembly_map(sheets, map_size(sheets, 100.0, 120.0)[2])
+    struck = {
+        text.text
+        for text in drawn.texts
+        for stroke in drawn.strokes
+        if crosses(inked_box(text), stroke)
+    }
+    assert not struck & {text.text for text in drawn.texts if text.bold}
+    assert len(struck) <= 0.1 * len(sheets.tiles)
+
+
+def test_a_map_too_small_for_numbers_still_names_every_page(layout: Printed) -> None:
+    drawn = assembly_map(layout.sheets, 0.004)
+    assert {tile.name for tile in layout.sheets.tiles} <= {text.text for text in drawn.texts}

@@ -8,14 +8,23 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.geometry import Arc, Box, Line, Point, bounds
+from drafting.geometry import Arc, Box, Line, Point, bounds, straight
 from drafting.pattern import Pattern
-from drafting.piece import EdgeKind, Notch, Piece
+from drafting.piece import (
+    EdgeKind,
+    FoldWay,
+    InnerKind,
+    InnerLine,
+    Notch,
+    NotchKind,
+    Piece,
+)
 from render import fonts
-from render.drawing import Anchor, Layer, Stroke
-from render.piece_drawing import Spots, piece_lines, set_text, upright
+from render.drawing import Anchor, Layer, Stroke, Text
+from render.piece_drawing import Spots, piece_lines, piece_words, upright
 from render.placement import Placement
 from render.room import Room
+from render.words import fold_words
 from tests.render.cloth_shapes import rectangle
 
 
@@ -72,6 +81,28 @@ def test_a_notch_crosses_the_cutting_line_and_stops_short_of_the_seam(count: int
     assert sum(heights) / count == pytest.approx(200)
 
 
+@pytest.mark.parametrize("count", [1, 2])
+def test_a_balance_notch_is_a_wedge_that_stands_on_the_cutting_line(count: int) -> None:
+    balance = Notch(edge=1, at=200, kind=NotchKind.BALANCE, strokes=count, seam="1")
+    plain = {s.path for s in strokes(APRON)}
+    wedges = [s for s in strokes(replace(APRON, notches=(balance,))) if s.path not in plain]
+    assert len(wedges) == count
+    middles = []
+    for wedge in wedges:
+        foot, other = ends(wedge)
+        tip = wedge.path[0].end
+        assert len(wedge.path) == 2
+        assert (foot.x, other.x) == pytest.approx((415, 415))
+        assert abs(foot.y - other.y) == pytest.approx(4)
+        # It is snipped at most to its tip, so that stays clear of the seam.
+        assert 400 + 3 < tip.x < 415
+        assert tip.y == pytest.approx((foot.y + other.y) / 2)
+        middles.append(tip.y)
+    assert sum(middles) / count == pytest.approx(200)
+    # Two of them do not run into each other.
+    assert max(middles) - min(middles) >= 4 * (count - 1)
+
+
 def test_the_grainline_has_an_open_arrowhead_at_each_end() -> None:
     grain = [s for s in strokes(APRON) if s.layer is Layer.MARKS]
     line = max(grain, key=lambda s: math.dist(*ends(s)))
@@ -113,59 +144,121 @@ def test_words_are_never_upside_down(angle: float) -> None:
 
 # --- where words go ------------------------------------------------------------------------
 
-FLOOR = Box(left=0, bottom=0, right=400, top=400)
+FLOOR = Box(left=-100, bottom=-100, right=500, top=800)
 
 
-class Place:
-    """A spot as ``set_text`` is given them."""
+def with_lines(*lines: tuple[tuple[float, float], tuple[float, float]]) -> Room:
+    room = Room(box=FLOOR)
+    for one, other in lines:
+        room.enter((Line(start=Point(*one), end=Point(*other)),))
+    return room
 
-    def __init__(self, x: float, y: float) -> None:
-        self.at, self.angle = Point(x, y), 0.0
+
+def level(*heights: float) -> Room:
+    """Return a floor with lines right across it at some heights."""
+    return with_lines(*(((-100, y), (500, y)) for y in heights))
 
 
-def spots(clear: list[float], uncut: list[float]) -> Spots:
-    """Return a floor with words already lying across it at some heights."""
-    rooms = []
-    for heights in (clear, uncut):
-        room = Room(box=FLOOR)
-        for height in heights:
-            room.enter((Line(start=Point(0, height), end=Point(400, height)),))
-        rooms.append(room)
-    return Spots(clear=rooms[0], uncut=rooms[1])
+def worded(piece: Piece, clear: Room, uncut: Room) -> dict[str, Text]:
+    """Return the words that are set on a piece, by what they say."""
+    texts = piece_words(
+        Placement(piece=piece, x=0, y=0, turn=0.0),
+        title="apron",
+        lines=("piece 1 of 1",),
+        fold=fold_words(piece),
+        room=Spots(clear=clear, uncut=uncut),
+    )
+    return {text.text: text for text in texts}
+
+
+def pleat_at(y: float, words: str = "pleat") -> Piece:
+    """Return the apron with one level line inside, whose words stand 4.5 above or below it."""
+    line = straight(Point(50, y), Point(350, y))
+    inner = InnerLine(kind=InnerKind.FOLD_LINE, path=line, words=words)
+    return replace(APRON, inner_lines=(inner,))
+
+
+ABOVE, BELOW = 304.5, 295.5
 
 
 @pytest.mark.parametrize(
     ("clear", "uncut", "chosen"),
     [
-        ([], [], 100),  # the first place is free
-        ([100], [100], 200),  # a line runs through the first
-        ([], [100, 200], 300),  # a join runs through the first two
-        ([100], [100, 200, 300], 200),  # joins run through all: the first that no line crosses
-        ([100, 200, 300], [100, 200, 300], 100),  # no room at all: where it was wanted
+        ([], [], ABOVE),  # the first place is free
+        ([ABOVE], [ABOVE], BELOW),  # a line runs through it
+        ([], [ABOVE], BELOW),  # a join of two pages does
+        ([], [ABOVE, BELOW], ABOVE),  # joins run through all: the first that no line crosses
+        ([ABOVE], [ABOVE, BELOW], BELOW),
     ],
 )
 def test_words_go_to_the_first_place_that_is_free_and_not_cut_by_a_join(
     clear: list[float], uncut: list[float], chosen: float
 ) -> None:
-    room = spots(clear, uncut)
-    text = set_text("centre back", [Place(200, y) for y in (100, 200, 300)], room, size=3.5)  # type: ignore[misc]
-    assert text is not None
-    assert text.at.y == pytest.approx(chosen - 3.5 * 0.69 / 2)
+    text = worded(pleat_at(300), level(*clear), level(*uncut))["pleat"]
+    # The middle of capitals 0.69 high lies there.
+    assert text.at.y == pytest.approx(chosen - text.size * 0.69 / 2)
+    assert text.at.x == pytest.approx(200, abs=7)
     assert text.anchor is Anchor.MIDDLE
 
 
+def test_words_without_a_free_place_are_left_out_and_never_printed_over_lines() -> None:
+    taken = level(ABOVE, BELOW)
+    assert "pleat" not in worded(pleat_at(300), taken, taken)
+    everywhere = level(*(k * 2.0 for k in range(-50, 400)))
+    assert worded(pleat_at(300), everywhere, everywhere) == {}
+
+
+def test_words_stand_on_the_piece_rather_than_on_the_paper_beside_it() -> None:
+    # The apron is cut at 615: above a line at 613 the words would lie beside it.
+    near = pleat_at(613)
+    inside = worded(near, level(), level())["pleat"]
+    assert inside.at.y < 613
+    # Even a place that a join cuts is better than that.
+    assert worded(near, level(), level(608.5))["pleat"].at.y < 613
+    # Where there is none on the piece, the paper beside it will do.
+    assert worded(near, level(608.5), level(608.5))["pleat"].at.y > 615
+
+
 def test_words_once_set_keep_others_away() -> None:
-    room = spots([], [])
-    places = [Place(200, 100), Place(200, 200)]
-    first = set_text("waist", places, room, size=3.5)  # type: ignore[arg-type]
-    second = set_text("hem", places, room, size=3.5)  # type: ignore[arg-type]
-    assert first is not None
-    assert second is not None
-    assert second.at.y - first.at.y == pytest.approx(100)
+    one, other = pleat_at(300).inner_lines[0], pleat_at(300, "tuck").inner_lines[0]
+    found = worded(replace(APRON, inner_lines=(one, other)), level(), level())
+    first, second = found["pleat"], found["tuck"]
+    gap = (fonts.width("pleat", first.size) + fonts.width("tuck", second.size)) / 2
+    assert abs(first.at.x - second.at.x) > gap or abs(first.at.y - second.at.y) > first.size
 
 
-def test_words_with_nowhere_to_go_are_not_set() -> None:
-    assert set_text("hem", [], spots([], []), size=3.5) is None
+def half_apron(way: FoldWay) -> Piece:
+    fold = replace(APRON.edges[3], name="fold", kind=EdgeKind.FOLD, allowance=0.0)
+    return replace(APRON, edges=(*APRON.edges[:3], fold), half=True, fold_way=way)
+
+
+@pytest.mark.parametrize("way", [FoldWay.LENGTHWISE, FoldWay.NONE])
+def test_a_fold_bears_the_longest_wording_that_has_room(way: FoldWay) -> None:
+    half = half_apron(way)
+    long, middling, short = fold_words(half)
+    # Twelve places along 600 mm, 46 apart; the words run up the fold, so lines across it are
+    # what leaves them little room.
+    places = [600 * k / 13 for k in range(1, 13)]
+
+    def said(*heights: float) -> set[str]:
+        room = (with_lines(*(((0, y), (60, y)) for y in heights)) for _ in range(2))
+        return {long, middling, short} & set(worded(half, *room))
+
+    assert said() == {long}
+    half_way = said(*(y + 23 for y in places), 23)
+    assert half_way == ({middling} if way is FoldWay.LENGTHWISE else {short})
+    assert said(*(y + 9 for y in places), *(y - 9 for y in places)) == {short}
+    assert said(*(k * 4.0 for k in range(151))) == set()
+
+
+def test_a_notch_with_little_room_gives_at_least_the_number_of_its_seam() -> None:
+    notch = Notch(edge=2, at=200, seam="2", words="centre front, on 1 of 3 panels")
+    piece = replace(APRON, notches=(notch,))
+    assert "seam 2, centre front, on 1 of 3 panels" in worded(piece, level(), level())
+    narrow = [with_lines(*(((x, 0), (x, 700)) for x in range(0, 400, 20))) for _ in range(2)]
+    found = worded(piece, *narrow)
+    assert "seam 2" in found
+    assert not [words for words in found if "centre front" in words]
 
 
 def test_an_opening_is_marked_where_the_figures_say(
@@ -185,6 +278,5 @@ def test_an_opening_is_marked_where_the_figures_say(
 
 
 def test_widths_that_place_words_are_those_that_print_them() -> None:
-    text = set_text("hem", [Place(200, 100)], spots([], []), size=3.5)  # type: ignore[list-item]
-    assert text is not None
-    assert fonts.width(text.text, text.size) < 10
+    text = worded(pleat_at(300, "hem"), level(), level())["hem"]
+    assert 3 < fonts.width(text.text, text.size) < 10

@@ -46,8 +46,10 @@ def test_the_chorus_skirt_shows_the_numbers_of_its_worked_example(
 ) -> None:
     """(74 + 1.5) / 1.01 = 74.75 cm of waist seam; over a whole turn, a radius of 11.897."""
     table = figures_table(pattern_of("chorus-skirt"))
-    assert number(table, "waist seam") == "74.8 cm"
-    assert number(table, "waist radius") == "11.85 cm"  # rounded down: a millimetre is six of waist
+    assert number(table, "waist seam, flat") == "74.8 cm"
+    # Rounded down, and said to be: a millimetre is six of waist.
+    assert number(table, "waist radius, rounded down") == "11.85 cm"
+    assert number(table, "hem radius, rounded down") == "73.85 cm"
     assert number(table, "sweep") == "464.3 cm"
 
 

@@ -3,18 +3,20 @@
 import itertools
 import math
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 import pytest
 
+from drafting.findings import Finding, Level
 from drafting.geometry import Arc, Line
 from drafting.pattern import Pattern
-from drafting.piece import cutting_box
+from drafting.piece import InnerKind, NotchKind, cutting_box, cutting_line
 from drafting.spec import PaperName, Publish
 from render import fonts
 from render.drawing import Anchor, Layer, Page, Stroke, Text
 from render.pages import Printed, printed
+from tests import tape
 from tests.render.cloth_shapes import XY, apart, moved
 from tests.render.typeface import advances
 
@@ -133,16 +135,58 @@ def test_no_words_cross_a_cutting_line(layout: Printed) -> None:
             )
 
 
+def test_no_words_of_a_piece_cross_any_line_of_the_pattern(layout: Printed) -> None:
+    for page in pattern_pages(layout):
+        drawn = [s for s in page.drawing.strokes if s.layer is not Layer.PAGE]
+        for text in page.drawing.texts:
+            if text.layer is not Layer.PAGE:
+                box = inked_box(text)
+                assert not any(crosses(box, stroke) for stroke in drawn), (
+                    f"page {page.label}: {text.text}"
+                )
+
+
+def test_words_of_a_piece_stand_on_it(layout: Printed) -> None:
+    """On the paper beside it they would be cut away; only words that have no room may be."""
+    outlines = [
+        tape.chain(placement.on_plane(cutting_line(placement.piece)), 400)
+        for placement in layout.sheets.placements
+    ]
+    on, beside = set[tuple[str, float, float]](), set[tuple[str, float, float]]()
+    for page, dx, dy in on_the_plane(layout):
+        for text in page.drawing.texts:
+            if text.layer is Layer.PAGE:
+                continue
+            corners = moved(inked_box(text), dx, dy, 0.0)
+            (ax, ay), (cx, cy) = corners[0], corners[2]
+            spots = (*corners, ((ax + cx) / 2, (ay + cy) / 2))
+            held = any(
+                all(tape.winds_round(spot, outline) for spot in spots) for outline in outlines
+            )
+            (on if held else beside).add((text.text, round(ax, 2), round(ay, 2)))
+    assert on
+    assert len(beside) <= 0.1 * len(on), sorted(beside)
+
+
+def on_the_plane(layout: Printed) -> Iterator[tuple[Page, float, float]]:
+    """Yield the pages of the pattern, each with what takes its frame on to the plane."""
+    margin = layout.sheets.grid.margin
+    for tile, page in zip(layout.sheets.tiles, pattern_pages(layout), strict=True):
+        assert tile.name == page.label
+        yield page, tile.window.left - margin, tile.window.bottom - margin
+
+
 def test_words_of_the_ticket_are_not_struck_through(layout: Printed) -> None:
-    """But for page names on the map, which the outlines of the pieces must cross."""
+    """But for a few page names on the map, where outlines leave a page no room."""
     names = {tile.name for tile in layout.sheets.tiles}
+    struck = set()
     for page in ticket_pages(layout):
         for text in page.drawing.texts:
-            if text.text in names:
-                continue
             box = inked_box(text)
-            for stroke in page.drawing.strokes:
-                assert not crosses(box, stroke), f"page {page.label}: {text.text}"
+            if any(crosses(box, stroke) for stroke in page.drawing.strokes):
+                struck.add(text.text)
+    assert struck <= names
+    assert len(struck) <= 0.1 * len(names)
 
 
 # --- what must be on it --------------------------------------------------------------------
@@ -284,6 +328,130 @@ def test_every_kind_of_line_on_the_pages_is_in_the_key(layout: Printed) -> None:
     assert drawn <= rhythms(ticket_pages(layout), set(Layer))
 
 
+def test_the_key_shows_what_is_printed_and_nothing_else(layout: Printed) -> None:
+    pieces = [placement.piece for placement in layout.sheets.placements]
+    notches = [notch for piece in pieces for notch in piece.notches]
+    places = {notch.strokes for notch in notches if notch.kind is NotchKind.PLACE}
+    lines = {line.kind for piece in pieces for line in piece.inner_lines}
+    shown = {
+        "cutting line": True,
+        "stitching line": True,
+        "grain, parallel to the selvage": True,
+        "ruffle's line, quarters marked across": InnerKind.RUFFLE_LINE in lines,
+        "gathering row, or cord": InnerKind.GATHERING in lines,
+        "fold of a band or ruffle": InnerKind.FOLD_LINE in lines,
+        "fold, or middle of a half": any(piece.half for piece in pieces),
+        "notch at the centre front": 1 in places,
+        "notch at the side": 2 in places,
+        "notch at the centre back": 3 in places,
+        "notch that meets its like": any(n.kind is NotchKind.BALANCE for n in notches),
+        "opening ends: sew up to here": any(piece.dots for piece in pieces),
+        "join of two pages, taped true": bool(layout.sheets.joins),
+        "cut the page here": bool(layout.sheets.joins),
+    }
+    words = {text.text for page in ticket_pages(layout) for text in page.drawing.texts}
+    assert {name for name in shown if name in words} == {name for name in shown if shown[name]}
+
+
+def key_samples(layout: Printed) -> dict[str, list[Stroke]]:
+    """Return the strokes of the key that stand in each text's row, to its left."""
+    found: dict[str, list[Stroke]] = {}
+    for page in ticket_pages(layout):
+        for text in page.drawing.texts:
+            found[text.text] = []
+            for stroke in page.drawing.strokes:
+                left, bottom, right, top = tape.extent(walked(stroke))
+                level = (bottom + top) / 2 - (text.at.y + 1.1)
+                # Rows are 5.7 apart.
+                if text.at.x - 28 < left and right < text.at.x and abs(level) < 2.8:
+                    found[text.text].append(stroke)
+    return found
+
+
+def test_the_keys_samples_are_drawn_as_the_pages_draw_them(
+    layout_of: Callable[..., Printed],
+) -> None:
+    def pens(name: str) -> set[tuple[float, tuple[float, ...]]]:
+        return {(s.pen.width, s.pen.dash) for s in samples[name]}
+
+    samples = key_samples(layout_of("chorus-skirt"))
+    assert pens("cutting line") == {(0.7, ())}
+    assert pens("stitching line") == {(0.35, (6.0, 3.0))}
+    assert pens("ruffle's line, quarters marked across") == {(0.5, (10.0, 2.5, 1.0, 2.5))}
+    assert pens("cut the page here") == {(0.5, ())}
+    assert pens("lay the next page up to here") == {(0.25, (1.0, 1.0))}
+    # Two strokes at the side, across a piece of cutting line; a wedge for a balance notch.
+    for name, strokes in (("notch at the centre front", 1), ("notch at the side", 2)):
+        across = [s for s in samples[name] if (s.pen.width, s.pen.dash) == (0.5, ())]
+        assert len(across) == strokes, name
+        assert [s.pen.width for s in samples[name] if s not in across] == [0.7]
+    (wedge,) = (s for s in samples["notch that meets its like"] if len(s.path) == 2)
+    assert wedge.pen.width == 0.5
+    # The grain has a head at each end.
+    assert len([s for s in samples["grain, parallel to the selvage"] if len(s.path) == 2]) == 2
+    for round_ in ("opening ends: sew up to here", "join of two pages, taped true"):
+        assert any(isinstance(s.path[0], Arc) for s in samples[round_]), round_
+
+
+@pytest.mark.xfail(strict=True, reason="the key shows a dotted line that no page has then")
+def test_without_overlap_no_page_is_laid_on_another_in_the_key(
+    pattern_of: Callable[..., Pattern],
+) -> None:
+    pattern = pattern_of("young-chorus-skirt")
+    for overlap in (0.0, 10.0):
+        spec = replace(pattern.spec, print=replace(pattern.spec.print, overlap=overlap))
+        layout = printed(replace(pattern, spec=spec), PaperName.A4)
+        words = {text.text for page in ticket_pages(layout) for text in page.drawing.texts}
+        assert "cut the page here" in words
+        assert ("lay the next page up to here" in words) is bool(overlap)
+
+
+def test_what_the_draft_found_is_read_before_cutting(pattern: Pattern, layout: Printed) -> None:
+    """But for what only saves paper: the pages are printed by then."""
+    words = read(ticket_pages(layout))
+    told = [f for f in pattern.findings if f.code != "half-saves-paper"]
+    assert ("Before you cut" in words) is bool(told)
+    for finding in told:
+        what = finding.what.replace("\u00a0", " ")
+        assert words.index("Before you cut") < words.index(what) < words.index("Know")
+    assert "to print half of it" not in words
+
+
+def test_a_caution_is_bold_and_the_way_to_silence_it_is_left_to_the_sheet(
+    pattern_of: Callable[..., Pattern],
+) -> None:
+    caution = Finding(
+        level=Level.CAUTION, code="measure-unusual", what="Your hip is 150 cm.", do="Add it."
+    )
+    note = Finding(level=Level.NOTE, code="long-hem", what="The hem is low.", do="Take care.")
+    pattern = replace(pattern_of("young-chorus-skirt"), findings=(caution, note))
+    layout = printed(pattern, PaperName.A4)
+    texts = {t.text: t for page in ticket_pages(layout) for t in page.drawing.texts}
+    assert texts["Your hip is 150 cm."].bold
+    assert not texts["The hem is low. Take care."].bold
+
+
+def test_every_seam_is_listed_once_with_its_number(pattern: Pattern, layout: Printed) -> None:
+    words = read(ticket_pages(layout))
+    assert pattern.seams
+    for seam in pattern.seams:
+        assert words.count(f"seam {seam.number}: {seam.name}") == 1
+
+
+def test_pieces_bear_their_numbers_on_the_map_and_in_the_list_of_pages(layout: Printed) -> None:
+    words = re.sub(" +", " ", read(ticket_pages(layout)))
+    wanted = [str(k) for k in range(1, len(layout.sheets.placements) + 1)]
+    for number, placement in zip(wanted, layout.sheets.placements, strict=True):
+        assert f"{number} {placement.piece.name}: " in words
+    shown = [
+        text.text
+        for page in ticket_pages(layout)
+        for text in page.drawing.texts
+        if text.bold and text.anchor is Anchor.MIDDLE and text.text.isdigit()
+    ]
+    assert shown == wanted
+
+
 def test_each_piece_has_its_name_and_facts_on_the_pages(layout: Printed) -> None:
     words = read(pattern_pages(layout))
     for placement in layout.sheets.placements:
@@ -294,8 +462,17 @@ def test_each_piece_has_its_name_and_facts_on_the_pages(layout: Printed) -> None
             if text.text == placement.piece.name and text.bold
         ]
         assert titles, placement.piece.name
-    assert "full scale" in words
     assert "grain" in words
+    for start in ("piece ", "included: ", "stitching lines on this paper: waist "):
+        assert start in words
+    # A label's last line, once on the plane for each piece.
+    ends = {
+        (round(text.at.x + dx, 1), round(text.at.y + dy, 1))
+        for page, dx, dy in on_the_plane(layout)
+        for text in page.drawing.texts
+        if text.text == "right side of the cloth up, scale 1 : 1"
+    }
+    assert len(ends) == len(layout.sheets.placements)
 
 
 def hard(pattern: Pattern, **publish: str) -> Pattern:
