@@ -257,10 +257,18 @@ def as_json(figures: Figures, findings: tuple[Finding, ...]) -> dict[str, Any]:
     return plain
 
 
+_RATIOS = {"fullness", "gather", "gather_ratio"}
+"""Figures that are no lengths: a length times one of them must keep its thousandth."""
+
+
 def _plain(value: Any) -> Any:
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         pairs = ((f.name, getattr(value, f.name)) for f in dataclasses.fields(value))
-        return {name: _plain(held) for name, held in pairs if held is not None}
+        return {
+            name: round(held, 9) if name in _RATIOS else _plain(held)
+            for name, held in pairs
+            if held is not None
+        }
     if isinstance(value, dict):
         return {key: _plain(held) for key, held in value.items()}
     if isinstance(value, tuple):

@@ -208,6 +208,8 @@ def _with_unit(number: str) -> str:
 
 
 def _read_length_text(value: str, key: str, context: Context) -> Mm:
+    if value.strip() == "0":
+        return 0.0
     try:
         return to_mm(value, context.bare)
     except LengthError as error:

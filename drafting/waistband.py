@@ -7,14 +7,13 @@ import math
 from dataclasses import dataclass, replace
 
 from drafting.circle import (
-    PLACES,
-    STROKES,
     Flare,
     PanelWishes,
     panel,
 )
 from drafting.geometry import Line, Point
 from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Notch, Piece
+from drafting.places import PLACES, STROKES
 from drafting.spec import Closure
 from drafting.units import Mm
 

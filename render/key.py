@@ -14,7 +14,7 @@ from render.drawing import Layer, Pen, Stroke
 from render.setting import Setting
 from render.tiling import Join
 
-ROW: Mm = 5.7
+ROW: Mm = 6.3
 SAMPLE: Mm = 22.0
 
 Sample = tuple[tuple[tuple[Path, Pen], ...], str]
@@ -28,15 +28,18 @@ _INNER_WORDS = {
 }
 
 
-def printed_key(page: Setting, pieces: Sequence[Piece], joins: Sequence[Join]) -> None:
+def printed_key(
+    page: Setting, pieces: Sequence[Piece], joins: Sequence[Join], *, overlapped: bool
+) -> None:
     """Set the key in two columns, with the lines that these pieces really show.
 
     Args:
         joins: where pages meet; their marks are in the key if there are any.
+        overlapped: whether pages are laid on each other, or butted.
     """
     samples = [*_lines(pieces), *_marks(pieces)]
     if joins:
-        samples += _joins()
+        samples += _joins(overlapped=overlapped)
     deep = math.ceil(len(samples) / 2)
     page.need(deep * ROW + 3)
     top, column = page.y, page.width / 2
@@ -121,11 +124,13 @@ def _marks(pieces: Sequence[Piece]) -> list[Sample]:
     return samples
 
 
-def _joins() -> list[Sample]:
+def _joins(*, overlapped: bool) -> list[Sample]:
     ring: Path = (Arc(centre=Point(SAMPLE / 2, 0.0), radius=2.6, begin=0.0, finish=math.tau),)
     line = straight(Point(SAMPLE / 2, -3.0), Point(SAMPLE / 2, 3.0))
-    return [
+    samples: list[Sample] = [
         (((ring, style.MARK), (line, style.THIN)), "join of two pages, taped true"),
         (_level(style.TRIM_CUT), "cut the page here"),
-        (_level(style.TRIM), "lay the next page up to here"),
     ]
+    if overlapped:
+        samples.append((_level(style.TRIM), "lay the next page up to here"))
+    return samples

@@ -38,12 +38,12 @@ def metres_text(metres: float, units: Units) -> str:
 def measures(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     """Return every part of a garment as a name and a sentence with its figures."""
     figures, units = pattern.figures, pattern.spec.units
-    finished = pattern.spec.wearer.waist + pattern.spec.skirt.waist_ease
-    rows = [("skirt", _layer(figures.skirt, finished, units))]
+    sewn = _sewn_to(pattern)
+    rows = [("skirt", _layer(figures.skirt, sewn, units))]
     if figures.lining is not None:
-        rows.append(("lining", _layer(figures.lining, finished, units)))
+        rows.append(("lining", _layer(figures.lining, sewn, units)))
     rows += _ruffle(figures, units)
-    rows += _waist(figures, units)
+    rows += _waist(pattern)
     if figures.opening is not None:
         rows.append(("opening", _opening(pattern)))
     cloths = [
@@ -57,11 +57,22 @@ def measures(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     return tuple(rows)
 
 
-def _layer(layer: LayerFigures, finished: float, units: Units) -> str:
+def _sewn_to(pattern: Pattern) -> str:
+    """Return what becomes of the flat waist seam: its finished length, or elastic."""
+    if pattern.figures.casing is not None:
+        return "drawn up by elastic"
+    return f"sewn to {length_text(_finished_waist(pattern), pattern.spec.units)}"
+
+
+def _finished_waist(pattern: Pattern) -> float:
+    return pattern.spec.wearer.waist + pattern.spec.skirt.waist_ease
+
+
+def _layer(layer: LayerFigures, sewn: str, units: Units) -> str:
     panels = f"{layer.panels} panel{'s' if layer.panels > 1 else ''} of {layer.panel_angle:.4g}°"
     return (
         f"{fullness_words(layer.fullness)} in {panels}; flat waist seam"
-        f" {length_text(layer.waistline, units)}, sewn to {length_text(finished, units)};"
+        f" {length_text(layer.waistline, units)}, {sewn};"
         f" waist radius {radius_text(layer.waist_radius, units)} and hem radius"
         f" {radius_text(layer.hem_radius, units)}, both rounded down; length"
         f" {length_text(layer.length_side, units)}, sweep {length_text(layer.sweep, units)}"
@@ -104,7 +115,8 @@ def _lining_sweep(figures: Figures) -> float:
     return figures.lining.sweep if figures.lining else 0.0
 
 
-def _waist(figures: Figures, units: Units) -> list[tuple[str, str]]:
+def _waist(pattern: Pattern) -> list[tuple[str, str]]:
+    figures, units = pattern.figures, pattern.spec.units
     if figures.band is not None:
         band = figures.band
         return [
@@ -130,7 +142,8 @@ def _waist(figures: Figures, units: Units) -> list[tuple[str, str]]:
             (
                 "facing",
                 f"{length_text(facing.depth, units)} deep; tape the waist seam to"
-                f" {length_text(facing.waistline, units)} so that it cannot stretch",
+                f" {length_text(_finished_waist(pattern), units)}, which is the finished waist, so"
+                " that it cannot stretch",
             )
         ]
     return []

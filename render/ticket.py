@@ -317,7 +317,7 @@ def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     page.table(measures(pattern), first=24, size=style.SMALL)
     page.y -= 1
     pieces = [placement.piece for placement in sheets.placements]
-    printed_key(page, pieces, sheets.joins)
+    printed_key(page, pieces, sheets.joins, overlapped=sheets.grid.overlap > 0)
     radius = math.tau * pattern.figures.skirt.fullness
     page.paragraph(
         "Cut on the bold line; allowances lie inside it. Sew on the dashed line. Notches with the"

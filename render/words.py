@@ -41,6 +41,8 @@ def allowance_words(piece: Piece, units: Units) -> str:
             named[edge.words or edge.name] = 0.0
         elif edge.kind is EdgeKind.SEAM:
             named[_EDGES.get(edge.name, "seams")] = edge.allowance
+    if not any(named.values()):
+        return "no allowances included: the stitching line is the cutting line"
     if len(set(named.values())) == 1 and len(named) > 1:
         return f"included: {length_text(next(iter(named.values())), units)} all round"
     given = [f"{name} {length_text(width, units)}" for name, width in named.items() if width]

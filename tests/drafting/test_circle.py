@@ -10,20 +10,16 @@ from drafting.allowance import Widths
 from drafting.circle import (
     Flare,
     PanelWishes,
-    PlaceOnPanel,
     fewest_panels,
     least_fullness,
     panel,
-    place_name,
-    place_words,
-    places_on_panel,
-    seam_names,
     waist_radius,
     waistline,
 )
 from drafting.errors import GeometryError, MeasurementError
 from drafting.geometry import Point, point_along
 from drafting.piece import EdgeKind, NotchKind, Piece, edge_named, stitching_line
+from drafting.places import PlaceOnPanel, place_name, place_words, places_on_panel, seam_names
 from drafting.spec import Closure, Grain
 from tests import tape
 

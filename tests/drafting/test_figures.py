@@ -140,7 +140,9 @@ def test_findings_are_written_with_level_code_what_and_do() -> None:
 def test_numbers_are_rounded_to_a_thousandth_and_never_minus_nought() -> None:
     def numbers(value: Any) -> list[float]:
         if isinstance(value, dict):
-            return [n for held in value.values() for n in numbers(held)]
+            # Ratios are multiplied with lengths, and keep more places than a length needs.
+            ratios = {"fullness", "gather", "gather_ratio"}
+            return [n for key, held in value.items() if key not in ratios for n in numbers(held)]
         if isinstance(value, list):
             return [n for held in value for n in numbers(held)]
         return [value] if isinstance(value, float) else []
@@ -148,6 +150,12 @@ def test_numbers_are_rounded_to_a_thousandth_and_never_minus_nought() -> None:
     found = numbers(sheet(chorus_skirt()))
     assert len(found) > 40
     assert all((n == round(n, 3) and math.copysign(1, n) == 1) or n < 0 for n in found)
+
+
+def test_the_written_truing_adds_up_to_a_thousandth() -> None:
+    for seam in sheet(chorus_skirt())["truing"]:
+        whole = seam["gather"] * seam["second"] + seam["ease"] + seam["difference"]
+        assert seam["first"] == pytest.approx(whole, abs=0.003), seam["seam"]
 
 
 def test_every_walked_seam_is_reported_with_its_gather() -> None:

@@ -393,7 +393,6 @@ def test_the_keys_samples_are_drawn_as_the_pages_draw_them(
         assert any(isinstance(s.path[0], Arc) for s in samples[round_]), round_
 
 
-@pytest.mark.xfail(strict=True, reason="the key shows a dotted line that no page has then")
 def test_without_overlap_no_page_is_laid_on_another_in_the_key(
     pattern_of: Callable[..., Pattern],
 ) -> None:
