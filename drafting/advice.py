@@ -5,12 +5,15 @@ Millimetres; shown in the sheet's units. Imports the plan and the parts' formula
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from drafting import cloth, hem, lining, opening, ruffle
-from drafting.circle import Flare, least_fullness
+from drafting.circle import least_fullness
 from drafting.cloth_kinds import behaviour
+from drafting.cuts import Cut, around
 from drafting.errors import DraftingError
 from drafting.findings import Finding, Level
+from drafting.levelled import Levelled
 from drafting.piece import FoldWay
 from drafting.plan import SHORTEST_LINING, Layer, Plan
 from drafting.spec import Closure, Figure, HemFinish, WaistFinish
@@ -32,6 +35,13 @@ COVER: Mm = 25.0
 
 HELD = 1.3
 """A flat ruffle longer than this times the skirt's girth there folds over on itself."""
+
+SHORTEST: Mm = 100.0
+LONGEST: Mm = 1600.0
+"""Finished lengths that this draft holds for."""
+
+HELD_OUT = math.radians(25)
+"""How far from the plumb a full ruffle holds a skirt, in the middle of what is seen."""
 
 TRODDEN: Mm = 20.0
 """A hem nearer the floor than this is stepped on (10 to 40)."""
@@ -92,7 +102,7 @@ def _layers(plan: Plan) -> Iterator[tuple[str, Layer]]:
 def _waist(plan: Plan) -> Iterator[Finding]:
     wish, units = plan.spec.skirt, plan.spec.units
     for part, layer in _layers(plan):
-        radius = layer.flare.waist_radius
+        radius = layer.cut.waist_radius
         cut = radius - layer.allowances.waist
         shown = length_text(radius, units)
         if not cut >= LEAST_CUT_RADIUS:
@@ -143,7 +153,7 @@ def _waist(plan: Plan) -> Iterator[Finding]:
 def _hip(plan: Plan) -> Iterator[Finding]:
     wearer, units = plan.spec.wearer, plan.spec.units
     for part, layer in _layers(plan):
-        flare = layer.flare
+        flare = layer.cut
         girth = flare.girth_at(wearer.hip_depth)
         least = least_fullness(
             wearer.hip, line=flare.waistline, hip_depth=wearer.hip_depth, ease=HIP_EASE
@@ -175,7 +185,7 @@ def _passing(plan: Plan) -> Iterator[Finding]:
     need = wearer.hip + opening.PASSING_EASE
     if plan.closure is Closure.NONE:
         casing = wish.waist_finish is WaistFinish.CASING
-        passes = plan.skirt.flare.waistline if casing else plan.finished_waist
+        passes = plan.skirt.cut.waistline if casing else plan.finished_waist
         if passes < need:
             ratio = need * (1 + wish.waist_stretch) / plan.finished_waist
             yield _stop(
@@ -190,11 +200,11 @@ def _passing(plan: Plan) -> Iterator[Finding]:
         return
     for part, layer in _layers(plan):
         z = layer.opening
-        if z > 0.7 * layer.flare.length:
+        if z > 0.7 * layer.cut.length:
             yield _stop(
                 "opening-too-long",
                 f"For the hip to pass, the {part} must open {length_text(z, units)} of its"
-                f" {length_text(layer.flare.length, units)}.",
+                f" {length_text(layer.cut.length, units)}.",
                 "Take more fullness, which passes the hip with a shorter opening.",
             )
         elif z > wearer.hip_depth + 60:
@@ -224,14 +234,28 @@ def _passing(plan: Plan) -> Iterator[Finding]:
 
 
 def _length(plan: Plan) -> Iterator[Finding]:
-    units, long = plan.spec.units, plan.skirt.flare.length
-    clear = min(plan.floor) - long
+    units, floor, lengths = plan.spec.units, plan.floor, around(plan.skirt.cut)
+    clear = min(
+        floor.front - lengths.front,
+        floor.left - lengths.left,
+        floor.back - lengths.back,
+        floor.right - lengths.right,
+    )
+    if isinstance(plan.skirt.cut, Levelled) and not SHORTEST <= lengths.least <= LONGEST:
+        yield _stop(
+            "level-hem-out-of-reach",
+            f"A hem {length_text(clear, units)} above the floor makes the skirt"
+            f" {length_text(max(lengths.least, 0.0), units)} long.",
+            f"Choose a height that leaves {length_text(SHORTEST, units)} to"
+            f" {length_text(LONGEST, units)} of skirt.",
+        )
+        return
     if clear < 0:
         yield _stop(
             "longer-than-floor",
-            f"The skirt is {length_text(long, units)} long and the floor lies"
-            f" {length_text(min(plan.floor), units)} below the waist.",
-            f"Make it at most {length_text(min(plan.floor) - TRODDEN, units)}, or check which"
+            f"The skirt is {length_text(lengths.most, units)} long and the floor lies"
+            f" {length_text(floor.least, units)} below the waist.",
+            f"Make it at most {length_text(floor.least - TRODDEN, units)}, or check which"
             " of the two was mismeasured.",
         )
     elif clear < TRODDEN:
@@ -241,12 +265,20 @@ def _length(plan: Plan) -> Iterator[Finding]:
             f"Leave at least {length_text(TRODDEN, units)}, and take care on stairs, escalators"
             " and bicycles.",
         )
-    elif clear < 0.12 * min(plan.floor):
+    elif clear < 0.12 * floor.least:
         yield _note(
             "long-hem",
             f"The hem hangs {length_text(clear, units)} above the floor.",
             "Take care on stairs, escalators and bicycles, and level the hem in the shoes you"
             " will wear.",
+        )
+    if isinstance(plan.skirt.cut, Levelled) and plan.ruffle is not None:
+        rise = lengths.least * (1 - math.cos(HELD_OUT))
+        yield _note(
+            "hem-rises",
+            "Held out by its ruffle at 25 degrees from the plumb, the skirt's hem rises about"
+            f" {length_text(rise, units)}, an estimate that is not in the pattern.",
+            "Level the hem again over the finished lining and ruffle before you cut it.",
         )
 
 
@@ -255,7 +287,7 @@ def _hem(plan: Plan) -> Iterator[Finding]:
     for part, layer in _layers(plan):
         finish = plan.spec.skirt.hem if part == "skirt" else HemFinish.NARROW
         ease = behaviour(layer.cloth.kind).hem_ease
-        limit = hem.deepest_hem(layer.flare.hem_radius, ease=ease, finish=finish)
+        limit = hem.deepest_hem(layer.cut.hem_radius, ease=ease, finish=finish)
         wanted = layer.allowances.hem
         if wanted > limit:
             yield _caution(
@@ -269,9 +301,9 @@ def _hem(plan: Plan) -> Iterator[Finding]:
 
 def _walking(plan: Plan) -> Iterator[Finding]:
     units = plan.spec.units
-    checks: list[tuple[str, Flare, Mm]] = [("skirt", plan.skirt.flare, plan.walking_sweep)]
+    checks: list[tuple[str, Cut, Mm]] = [("skirt", plan.skirt.cut, plan.walking_sweep)]
     if plan.lining is not None and plan.lining_walking_sweep is not None:
-        checks.append(("lining", plan.lining.flare, plan.lining_walking_sweep))
+        checks.append(("lining", plan.lining.cut, plan.lining_walking_sweep))
     for part, flare, least in checks:
         what = (
             f"The {part}'s sweep is {length_text(flare.sweep, units)}; a step of"
@@ -291,11 +323,11 @@ def _lining(plan: Plan) -> Iterator[Finding]:
     if plan.lining is None:
         return
     units = plan.spec.units
-    if plan.lining.flare.sweep > plan.skirt.flare.sweep:
+    if plan.lining.cut.sweep > plan.skirt.cut.sweep:
         yield _caution(
             "lining-wider",
-            f"The lining's sweep ({length_text(plan.lining.flare.sweep, units)}) is more than"
-            f" the skirt's ({length_text(plan.skirt.flare.sweep, units)}).",
+            f"The lining's sweep ({length_text(plan.lining.cut.sweep, units)}) is more than"
+            f" the skirt's ({length_text(plan.skirt.cut.sweep, units)}).",
             "Give the lining less fullness than the skirt, or it will crumple inside.",
         )
     assert plan.spec.lining is not None
@@ -327,8 +359,8 @@ def _ruffle_place(plan: Plan) -> Iterator[Finding]:
         yield _stop(
             "ruffle-too-deep",
             f"A ruffle of {length_text(drafted.depth, units)} does not fit on a lining of"
-            f" {length_text(plan.lining.flare.length, units)}.",
-            f"Make it at most {length_text(plan.lining.flare.length / 2, units)} deep.",
+            f" {length_text(plan.lining.cut.length, units)}.",
+            f"Make it at most {length_text(plan.lining.cut.length / 2, units)} deep.",
         )
         return
     if below < wearer.hip_depth:
@@ -339,7 +371,7 @@ def _ruffle_place(plan: Plan) -> Iterator[Finding]:
             "Gathers above the hip add to it; make the ruffle less deep.",
         )
     lowest = below + drafted.depth
-    cover = plan.skirt.flare.length - lowest
+    cover = plan.skirt.cut.length - lowest
     if cover < COVER:
         yield _caution(
             "ruffle-peeps-out",
@@ -347,7 +379,7 @@ def _ruffle_place(plan: Plan) -> Iterator[Finding]:
             f" {length_text(COVER, units)} hides it.",
             "Shorten the lining, or set the ruffle higher above its hem.",
         )
-    around = plan.skirt.flare.girth_at(lowest)
+    around = plan.skirt.cut.girth_at(lowest)
     if drafted.flat_length > HELD * around:
         yield _caution(
             "ruffle-not-held",
@@ -406,7 +438,7 @@ def _ruffle_work(plan: Plan) -> Iterator[Finding]:
             f"There are {length_text(drafted.flat_length, units)} to gather.",
             "Allow an evening for it, and gather over a cord.",
         )
-    near = ruffle.join_clearance(drafted, plan.lining.flare.panels)
+    near = ruffle.join_clearance(drafted, plan.lining.cut.panels)
     if near is not None and near < NEAR_A_SEAM:
         yield _note(
             "join-near-seam",
@@ -421,7 +453,7 @@ def _cloth(plan: Plan) -> Iterator[Finding]:
     spec, units = plan.spec, plan.spec.units
     for part, layer in _layers(plan):
         usable = cloth.usable_width(layer.cloth)
-        width = cloth.panel_width(layer.flare, layer.allowances, spec.skirt.grain)
+        width = cloth.panel_width(layer.cut, layer.allowances, spec.skirt.grain)
         if math.isinf(width):
             continue  # cannot_be_drawn() says so
         if width > usable:
@@ -431,14 +463,9 @@ def _cloth(plan: Plan) -> Iterator[Finding]:
                 " its selvages, however many it is cut in.",
                 f"Buy wider cloth, or shorten the {part}.",
             )
-        elif layer.flare.panels > layer.asked_panels:
+        elif layer.cut.panels > layer.asked_panels:
             asked = layer.asked_panels
-            whole = Flare(
-                fullness=layer.flare.fullness,
-                panels=layer.asked_panels,
-                waistline=layer.flare.waistline,
-                length=layer.flare.length,
-            )
+            whole = replace(layer.cut, panels=asked)
             wide = cloth.panel_width(whole, layer.allowances, spec.skirt.grain)
             cut_in = "in one" if asked == 1 else f"in {asked} panels"
             narrow = not math.isinf(wide)
@@ -450,10 +477,10 @@ def _cloth(plan: Plan) -> Iterator[Finding]:
             )
             yield _caution(
                 "panel-split",
-                f"{why}, so it is cut in {layer.flare.panels}.",
+                f"{why}, so it is cut in {layer.cut.panels}.",
                 "Sew the seams that this adds" + (", or buy wider cloth." if narrow else "."),
             )
-        if not layer.half and layer.flare.panel_angle > _WIDE_PANEL:
+        if not layer.half and layer.cut.panel_angle > _WIDE_PANEL:
             yield _note(
                 "half-saves-paper",
                 f"The {part} panel is printed whole.",

@@ -159,7 +159,7 @@ def panel(flare: Flare, wishes: PanelWishes) -> Piece:
     """
     angle = flare.panel_angle / (2 if wishes.half else 1)
     r, big, allowances = flare.waist_radius, flare.hem_radius, wishes.allowances
-    _check_room(flare, wishes)
+    require_room(wishes.part, flare.waist_radius, flare.panel_angle, wishes.allowances)
     begin, finish = _edge_names(flare, wishes)
     far = (on_circle(ORIGIN, big, angle), on_circle(ORIGIN, r, angle))
     if wishes.half:
@@ -198,7 +198,7 @@ def panel(flare: Flare, wishes: PanelWishes) -> Piece:
     return Piece(
         name=f"{wishes.part} panel",
         edges=edges,
-        grainline=_grainline(r, big, angle, wishes),
+        grainline=grainline(r, big, angle, wishes, half=wishes.half),
         cloth=wishes.part,
         count=flare.panels,
         mirrored=flare.panels == 2 and not wishes.half,
@@ -211,15 +211,18 @@ def panel(flare: Flare, wishes: PanelWishes) -> Piece:
     )
 
 
-def _check_room(flare: Flare, wishes: PanelWishes) -> None:
-    cut = flare.waist_radius - wishes.allowances.waist
-    side = wishes.allowances.side
+def require_room(part: str, waist: Mm, angle: float, allowances: Widths) -> None:
+    """Make sure that the two side allowances of a panel do not run into each other.
+
+    Raises:
+        GeometryError: they do, at the panel's waist.
+    """
+    cut, side = waist - allowances.waist, allowances.side
     taken = 2 * math.asin(min(side / cut, 1.0)) if cut > side else math.tau
-    if not flare.panel_angle + taken < math.tau:
+    if not angle + taken < math.tau:
         raise GeometryError(
-            f"at a waist cut on a radius of {cut:.1f} mm, a {wishes.part} panel of"
-            f" {math.degrees(flare.panel_angle):.0f} degrees has no room for side allowances of"
-            f" {side:g} mm"
+            f"at a waist cut on a radius of {cut:.1f} mm, a {part} panel of"
+            f" {math.degrees(angle):.0f} degrees has no room for side allowances of {side:g} mm"
         )
 
 
@@ -239,11 +242,13 @@ def _edge_words(flare: Flare, wishes: PanelWishes, name: str) -> str:
     return name
 
 
-def _grainline(r: Mm, big: Mm, angle: float, wishes: PanelWishes) -> tuple[Point, Point]:
+def grainline(
+    r: Mm, big: Mm, angle: float, wishes: PanelWishes, *, half: bool
+) -> tuple[Point, Point]:
     """Return a grainline that stays inside the sector, at least 150 mm long where it can be."""
     long = min(max(0.45 * (big - r), 150.0), 350.0, 0.9 * (big - r))
     middle = (r + big) / 2
-    if wishes.grain is Grain.CENTRE and not wishes.half:
+    if wishes.grain is Grain.CENTRE and not half:
         along, aside = angle / 2, 0.0
     elif wishes.grain is Grain.CENTRE:
         # Parallel to the fold, a little inside it.
@@ -258,7 +263,7 @@ def _grainline(r: Mm, big: Mm, angle: float, wishes: PanelWishes) -> tuple[Point
     return at(middle - long / 2), at(middle + long / 2)
 
 
-def _side_notches(long: Mm) -> tuple[Mm, ...]:
+def side_notches(long: Mm) -> tuple[Mm, ...]:
     """Return how far below the waist seam a straight seam is notched: one mark, two if long."""
     return (0.6 * long,) if long <= 700 else (0.4 * long, 0.75 * long)
 
@@ -266,7 +271,7 @@ def _side_notches(long: Mm) -> tuple[Mm, ...]:
 def _notches(flare: Flare, wishes: PanelWishes, angle: float) -> tuple[Notch, ...]:
     found: list[Notch] = []
     balance = NotchKind.BALANCE
-    for order, below in enumerate(_side_notches(flare.length)):
+    for order, below in enumerate(side_notches(flare.length)):
         count = order + 1
         found.append(Notch(edge=0, at=below, kind=balance, strokes=count, seam=wishes.seam))
         if not wishes.half:

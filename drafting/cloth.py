@@ -8,7 +8,8 @@ Imports circle, geometry, piece and the spec's words.
 import math
 
 from drafting.allowance import Widths
-from drafting.circle import Flare, PanelWishes, panel
+from drafting.circle import PanelWishes
+from drafting.cuts import Cut, layer_pieces
 from drafting.errors import DraftingError
 from drafting.geometry import Box, bounds, mirrored, moved
 from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line
@@ -55,18 +56,19 @@ def box_on_cloth(piece: Piece) -> Box:
     )
 
 
-def panel_width(flare: Flare, allowances: Widths, grain: Grain) -> Mm:
-    """Return how wide a cloth must be, between its selvages, for one whole panel of a layer.
+def panel_width(cut: Cut, allowances: Widths, grain: Grain) -> Mm:
+    """Return how wide a cloth must be, between its selvages, for any one whole panel of a layer.
 
-    Infinite where the panel cannot be drawn at all.
+    Infinite where a panel cannot be drawn at all.
     """
     try:
-        return box_on_cloth(_bare_panel(flare, allowances, grain, half=False)).height
+        bare = _bare_panels(cut, allowances, grain, half=False)
     except DraftingError:
         return math.inf
+    return max(box_on_cloth(piece).height for piece in bare)
 
 
-def fold_way(flare: Flare, allowances: Widths, grain: Grain, usable: Mm) -> FoldWay:
+def fold_way(cut: Cut, allowances: Widths, grain: Grain, usable: Mm) -> FoldWay:
     """Return which fold of the cloth can lie on a panel's middle, if any.
 
     A middle on the lengthwise grain lies on a lengthwise fold, which halves the width. A
@@ -74,18 +76,19 @@ def fold_way(flare: Flare, allowances: Widths, grain: Grain, usable: Mm) -> Fold
     a crosswise fold. Any other middle would lie on the bias, where cloth does not fold true.
     """
     if grain is Grain.EDGE:
-        half_circle = abs(flare.panel_angle - math.pi) < 1e-9
+        half_circle = abs(cut.panel_angle - math.pi) < 1e-9
         return FoldWay.CROSSWISE if half_circle else FoldWay.NONE
     try:
-        half = cutting_box_along(_bare_panel(flare, allowances, grain, half=True))
+        bare = _bare_panels(cut, allowances, grain, half=True)
     except DraftingError:
         return FoldWay.NONE
-    return FoldWay.LENGTHWISE if half.height <= usable / 2 else FoldWay.NONE
+    widest = max((cutting_box_along(piece).height for piece in bare if piece.half), default=0.0)
+    return FoldWay.LENGTHWISE if widest <= usable / 2 else FoldWay.NONE
 
 
-def _bare_panel(flare: Flare, allowances: Widths, grain: Grain, *, half: bool) -> Piece:
-    return panel(
-        flare,
+def _bare_panels(cut: Cut, allowances: Widths, grain: Grain, *, half: bool) -> tuple[Piece, ...]:
+    return layer_pieces(
+        cut,
         PanelWishes(
             part="panel",
             allowances=allowances,

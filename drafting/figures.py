@@ -11,8 +11,10 @@ from typing import Any
 from drafting import opening, ruffle, waistband
 from drafting.circle import Flare
 from drafting.cloth_kinds import behaviour
+from drafting.cuts import around
 from drafting.findings import Finding
 from drafting.hem import bias_drop, deepest_hem
+from drafting.levelled import Levelled
 from drafting.plan import Layer, Plan
 from drafting.spec import Closure, HemFinish, Spec, WaistFinish
 from drafting.truing import Walked
@@ -29,10 +31,13 @@ class LayerFigures:
     waistline: Mm
     waist_radius: Mm
     hem_radius: Mm
+    hem_radius_max: Mm | None = None
     sweep: Mm
     length_front: Mm
     length_side: Mm
     length_back: Mm
+    length_left: Mm | None = None
+    length_right: Mm | None = None
     hem_allowance_limit: Mm
     bias_drop: Mm
     opening: Mm
@@ -132,25 +137,30 @@ class Figures:
 
 
 def _layer_figures(layer: Layer, finish: HemFinish, walking: Mm | None) -> LayerFigures:
-    flare = layer.flare
+    cut = layer.cut
+    lengths = around(cut)
+    uneven = abs(lengths.left - lengths.right) > 1e-6
     kind = behaviour(layer.cloth.kind)
     return LayerFigures(
-        fullness=flare.fullness,
-        panels=flare.panels,
-        panel_angle=math.degrees(flare.panel_angle),
-        waistline=flare.waistline,
-        waist_radius=flare.waist_radius,
-        hem_radius=flare.hem_radius,
-        sweep=flare.sweep,
-        length_front=flare.length,
-        length_side=flare.length,
-        length_back=flare.length,
-        hem_allowance_limit=deepest_hem(flare.hem_radius, ease=kind.hem_ease, finish=finish),
-        bias_drop=bias_drop(flare.waist_radius, flare.hem_radius, reference=kind.bias_drop),
+        fullness=cut.fullness,
+        panels=cut.panels,
+        panel_angle=math.degrees(cut.panel_angle),
+        waistline=cut.waistline,
+        waist_radius=cut.waist_radius,
+        hem_radius=cut.hem_radius,
+        sweep=cut.sweep,
+        hem_radius_max=cut.waist_radius + cut.longest if isinstance(cut, Levelled) else None,
+        length_front=lengths.front,
+        length_side=(lengths.left + lengths.right) / 2,
+        length_back=lengths.back,
+        length_left=lengths.left if uneven else None,
+        length_right=lengths.right if uneven else None,
+        hem_allowance_limit=deepest_hem(cut.hem_radius, ease=kind.hem_ease, finish=finish),
+        bias_drop=bias_drop(cut.waist_radius, cut.hem_radius, reference=kind.bias_drop),
         opening=layer.opening,
         walking_sweep=walking,
-        panel_waist=flare.waistline / flare.panels,
-        panel_hem=flare.sweep / flare.panels,
+        panel_waist=cut.waistline / cut.panels,
+        panel_hem=cut.sweep / cut.panels,
     )
 
 
@@ -161,7 +171,7 @@ def figures(plan: Plan, cloths: dict[str, ClothFigures], walked: tuple[Walked, .
     facing = None
     if wish.waist_finish is WaistFinish.FACING:
         flare = waistband.facing_flare(
-            plan.skirt.flare, gather_ratio=wish.gather_ratio, depth=wish.facing
+            plan.skirt.cut, gather_ratio=wish.gather_ratio, depth=wish.facing
         )
         facing = _facing_figures(flare)
     strip = None
@@ -244,7 +254,7 @@ def _ruffle_figures(plan: Plan) -> RuffleFigures | None:
         flat_quarter=drafted.flat_length / 4,
         thread_metres=ruffle.thread_metres(drafted, drafted.method),
         cord_metres=ruffle.cord_metres(drafted) if cord else None,
-        join_from_seam=ruffle.join_clearance(drafted, plan.lining.flare.panels),
+        join_from_seam=ruffle.join_clearance(drafted, plan.lining.cut.panels),
     )
 
 

@@ -3,10 +3,13 @@
 Millimetres and radians. Imports the plan and the parts' pieces.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from drafting import ruffle, waistband
-from drafting.circle import PanelWishes, panel
+from drafting.circle import PanelWishes
+from drafting.cuts import layer_pieces
 from drafting.piece import Piece
 from drafting.plan import Layer, Plan
 from drafting.spec import WaistFinish
@@ -36,10 +39,9 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
         )
 
     of_skirt = wishes("skirt", plan.skirt, "1", "2")
-    pieces = [panel(plan.skirt.flare, of_skirt)]
-    seams = _side_seam("1", pieces[0])
-    around = plan.skirt.flare.panels * (2 if plan.skirt.half else 1)
-    waist = Side(piece=pieces[0].name, edge="waist", times=around)
+    pieces = list(layer_pieces(plan.skirt.cut, of_skirt))
+    seams = _panel_seams(pieces)
+    waist = _all_round(pieces, "waist")
     # A ruffle that has no place is not drawn; the advice stops it.
     placed = plan.ruffle if plan.ruffle and _has_place(plan.ruffle) else None
     if plan.lining is not None:
@@ -52,16 +54,16 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
                 + length_text(placed.line_length, spec.units)
                 + " all round",
             )
-        pieces.append(panel(plan.lining.flare, of_lining))
-        seams += _side_seam("3", pieces[-1])
-        times = plan.lining.flare.panels * (2 if plan.lining.half else 1)
+        lined = layer_pieces(plan.lining.cut, of_lining)
+        pieces += lined
+        seams += _panel_seams(lined)
         drawn_up = wish.waist_finish is WaistFinish.CASING
         seams.append(
             Seam(
                 number="2",
                 name="skirt waist to lining waist",
                 first=waist,
-                second=Side(piece=pieces[-1].name, edge="waist", times=times),
+                second=_all_round(lined, "waist"),
                 gather=1.0 if drawn_up else wish.gather_ratio,
             )
         )
@@ -72,8 +74,8 @@ def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
                 Seam(
                     number="4",
                     name="ruffle to its line on the lining",
-                    first=Side(piece=strip.name, edge="gathered", times=placed.strips),
-                    second=Side(piece=pieces[-1].name, edge="ruffle line", times=times),
+                    first=_all_round([strip], "gathered"),
+                    second=_all_round(lined, "ruffle line"),
                     gather=placed.gather_ratio,
                     ease=0.0 if placed.ring else 2 * (ruffle.END_HEM - a),
                 )
@@ -87,32 +89,52 @@ def _has_place(drafted: ruffle.RuffleDraft) -> bool:
     return drafted.line_below_waist >= ruffle.HIGHEST_LINE
 
 
-def _side_seam(number: str, piece: Piece) -> list[Seam]:
-    # A half stands for both edges, so its one edge is sewn to its own mirror image.
-    other = piece.edges[0] if piece.half else piece.edges[2]
-    return [
-        Seam(
-            number=number,
-            name=f"{piece.name} to {piece.name}",
-            first=Side(piece=piece.name, edge=piece.edges[0].name),
-            second=Side(piece=piece.name, edge=other.name),
-        )
-    ]
+def _all_round(pieces: Sequence[Piece], edge: str) -> tuple[Side, ...]:
+    """Return an edge of every piece, as often as it is cut: one side of a seam all round."""
+    return tuple(
+        Side(piece=piece.name, edge=edge, times=piece.count * (2 if piece.half else 1))
+        for piece in pieces
+    )
 
 
-def _waist_piece(plan: Plan, of_skirt: PanelWishes, waist: Side) -> tuple[Piece, Seam]:
+def _panel_seams(pieces: Sequence[Piece]) -> list[Seam]:
+    """Return the seams between the panels of a layer, told by the numbers of their notches.
+
+    An edge whose number stands nowhere else is sewn to its own mirror image.
+    """
+    edges: dict[str, dict[tuple[str, int], None]] = {}
+    for piece in pieces:
+        for notch in piece.notches:
+            if piece.edges[notch.edge].name != "waist":
+                edges.setdefault(notch.seam, {})[piece.name, notch.edge] = None
+    seams = []
+    for number, found in edges.items():
+        sides = [Side(piece=name, edge=edge) for name, edge in found]
+        for one, other in pairwise(sides if len(sides) > 1 else sides * 2):
+            seams.append(
+                Seam(
+                    number=number,
+                    name=f"{one.piece} to {other.piece}",
+                    first=(one,),
+                    second=(other,),
+                )
+            )
+    return seams
+
+
+def _waist_piece(plan: Plan, of_skirt: PanelWishes, waist: tuple[Side, ...]) -> tuple[Piece, Seam]:
     wish = plan.spec.skirt
     if plan.strip is None:
         flare = waistband.facing_flare(
-            plan.skirt.flare, gather_ratio=wish.gather_ratio, depth=wish.facing
+            plan.skirt.cut, gather_ratio=wish.gather_ratio, depth=wish.facing
         )
         slitless = replace(of_skirt, opening=0.0)
         piece = waistband.facing_piece(flare, slitless)
-        second = Side(piece=piece.name, edge="waist", times=waist.times)
+        second = _all_round([piece], "waist")
         gather, ease = wish.gather_ratio, 0.0
     else:
         casing = wish.waist_finish is WaistFinish.CASING
-        around = plan.skirt.flare.waistline if casing else plan.finished_waist
+        around = plan.skirt.cut.waistline if casing else plan.finished_waist
         piece = waistband.strip_piece(
             plan.strip,
             name="casing" if casing else "band",
@@ -121,7 +143,7 @@ def _waist_piece(plan: Plan, of_skirt: PanelWishes, waist: Side) -> tuple[Piece,
             seam="2",
             notes=_strip_notes(plan, lap=plan.strip.cut_length - 2 * plan.strip.allowance - around),
         )
-        second = Side(piece=piece.name, edge="waist")
+        second = _all_round([piece], "waist")
         gather = 1.0 if casing else wish.gather_ratio / (1 + wish.waist_stretch)
         lap = plan.strip.cut_length - 2 * plan.strip.allowance - around
         ease = -gather * lap

@@ -40,6 +40,9 @@ NAMES = {
 }
 """Every measure of a body by its key, and how it is spoken of."""
 
+SHOE_SHARE = 0.95
+"""The body rises a little less than its heel, since it tips forward."""
+
 FLOOR_LENGTHS = ("floor_front", "floor_side", "floor_left", "floor_right", "floor_back")
 
 ADULT_HEIGHT: Mm = 1680.0

@@ -10,13 +10,13 @@ from drafting import cloth, lining, opening, ruffle, waistband
 from drafting.allowance import Widths
 from drafting.circle import Flare, fewest_panels, waistline
 from drafting.cloth_kinds import behaviour
+from drafting.cuts import Cut
 from drafting.hem import usual_hem
+from drafting.levelled import Around, Levelled
+from drafting.measurements import SHOE_SHARE
 from drafting.piece import FoldWay
 from drafting.spec import Closure, Cloth, Grain, HemFinish, Spec, WaistFinish
 from drafting.units import Mm
-
-SHOE_SHARE = 0.95
-"""The body rises a little less than its heel, since it tips forward."""
 
 SHORTEST_LINING: Mm = 100.0
 """No layer is finished shorter than this; a lining planned below it is held here and refused."""
@@ -35,7 +35,7 @@ class Layer:
         half: its panel is drawn to a fold; ``fold_way`` is the fold that can take it, if any.
     """
 
-    flare: Flare
+    cut: Cut
     cloth: Cloth
     allowances: Widths
     opening: Mm
@@ -51,14 +51,14 @@ class Plan:
     Attributes:
         closure: where it really opens; a casing is pulled on.
         finished_waist: waist and ease.
-        floor: waist to floor in the shoes that are worn, at front, side and back.
+        floor: waist to floor in the shoes that are worn.
         walking_sweep: least sweep for one step at the skirt's hem.
     """
 
     spec: Spec
     closure: Closure
     finished_waist: Mm
-    floor: tuple[Mm, Mm, Mm]
+    floor: Around
     skirt: Layer
     lining: Layer | None
     ruffle: ruffle.RuffleDraft | None
@@ -80,42 +80,56 @@ def plan(spec: Spec) -> Plan:
         stretch=wish.waist_stretch,
     )
     shoes = SHOE_SHARE * wearer.heel
-    floor = (wearer.floor_front + shoes, wearer.floor_side + shoes, wearer.floor_back + shoes)
+    floor = Around(
+        front=wearer.floor_front + shoes,
+        left=(wearer.floor_left or wearer.floor_side) + shoes,
+        back=wearer.floor_back + shoes,
+        right=(wearer.floor_right or wearer.floor_side) + shoes,
+    )
 
-    def layer(flare: Flare, of: Cloth, finish: HemFinish, hem: Mm | None) -> Layer:
+    def layer(cut: Cut, of: Cloth, finish: HemFinish, hem: Mm | None) -> Layer:
         slit = 0.0
         if closure is not Closure.NONE:
             slit = opening.slit_length(
                 hip=wearer.hip,
                 hip_depth=wearer.hip_depth,
                 finished_waist=finished,
-                line=flare.waistline,
-                fullness=flare.fullness,
-                gathered=flare.waistline > finished,
+                line=cut.waistline,
+                fullness=cut.fullness,
+                gathered=cut.waistline > finished,
             )
         if hem is None:
             ease = behaviour(of.kind).hem_ease
-            hem = usual_hem(flare.hem_radius, ease=ease, finish=finish)
+            hem = usual_hem(cut.hem_radius, ease=ease, finish=finish)
         given = wish.allowances
         widths = Widths(waist=given.waist, side=given.side, hem=hem)
-        return _fitted(flare, of, slit, widths, wish.grain)
+        return _fitted(cut, of, slit, widths, wish.grain)
 
     def walking(length: Mm) -> Mm:
         return lining.walking_sweep(
             step=wearer.step,
             length=length,
             hip_depth=wearer.hip_depth,
-            floor=floor[1],
+            floor=(floor.left + floor.right) / 2,
             hip=wearer.hip,
         )
 
     panels = wish.panels or fewest_panels(wish.fullness)
-    skirt_flare = Flare(fullness=wish.fullness, panels=panels, waistline=line, length=wish.length)
-    skirt = layer(skirt_flare, spec.cloths.skirt, wish.hem, wish.allowances.hem)
+    skirt_cut: Cut = Flare(
+        fullness=wish.fullness, panels=panels, waistline=line, length=wish.length
+    )
+    if wish.hem_above_floor is not None:
+        skirt_cut = Levelled(
+            fullness=wish.fullness,
+            panels=panels,
+            waistline=line,
+            around=floor.less(wish.hem_above_floor),
+        )
+    skirt = layer(skirt_cut, spec.cloths.skirt, wish.hem, wish.allowances.hem)
     lined: Layer | None = None
     if spec.lining is not None:
         asked = spec.lining.panels or fewest_panels(spec.lining.fullness)
-        lining_flare = lining.lining_flare(
+        lining_cut: Cut = lining.lining_flare(
             fullness=spec.lining.fullness,
             panels=asked,
             finished_waist=finished,
@@ -124,7 +138,14 @@ def plan(spec: Spec) -> Plan:
             drawn_up_from=line if pulls_on else None,
         )
         # A lining's hem is narrow, whatever the skirt's: light, and out of sight.
-        lined = layer(lining_flare, spec.cloths.lining, HemFinish.NARROW, None)
+        if isinstance(skirt_cut, Levelled):
+            lining_cut = Levelled(
+                fullness=lining_cut.fullness,
+                panels=asked,
+                waistline=lining_cut.waistline,
+                around=skirt_cut.around.less(spec.lining.shorter),
+            )
+        lined = layer(lining_cut, spec.cloths.lining, HemFinish.NARROW, None)
     return Plan(
         spec=spec,
         closure=closure,
@@ -134,32 +155,32 @@ def plan(spec: Spec) -> Plan:
         lining=lined,
         ruffle=_ruffle(spec, lined),
         strip=_strip(spec, closure, finished, line),
-        walking_sweep=walking(wish.length),
-        lining_walking_sweep=walking(lined.flare.length) if lined else None,
+        walking_sweep=walking(skirt.cut.length),
+        lining_walking_sweep=walking(lined.cut.length) if lined else None,
     )
 
 
-def _fitted(flare: Flare, of: Cloth, slit: Mm, allowances: Widths, grain: Grain) -> Layer:
+def _fitted(cut: Cut, of: Cloth, slit: Mm, allowances: Widths, grain: Grain) -> Layer:
     """Return the layer in as many panels as its cloth is wide enough for.
 
     Where no number of panels fits, the layer keeps what was asked; the advice stops it.
     """
     usable = cloth.usable_width(of)
-    fitted = flare
-    if math.isinf(cloth.panel_width(flare, allowances, grain)):
+    fitted = cut
+    if math.isinf(cloth.panel_width(cut, allowances, grain)):
         # So wide an angle leaves no room for its seam; half a circle always does.
-        fitted = replace(flare, panels=max(flare.panels, fewest_panels(flare.fullness)))
+        fitted = replace(cut, panels=max(cut.panels, fewest_panels(cut.fullness)))
     while cloth.panel_width(fitted, allowances, grain) > usable:
         if fitted.panels == cloth.MOST_PANELS:
-            fitted = flare
+            fitted = cut
             break
         fitted = replace(fitted, panels=fitted.panels + 1)
     return Layer(
-        flare=fitted,
+        cut=fitted,
         cloth=of,
         allowances=allowances,
         opening=slit,
-        asked_panels=flare.panels,
+        asked_panels=cut.panels,
         half=of.fold,
         fold_way=(cloth.fold_way(fitted, allowances, grain, usable) if of.fold else FoldWay.NONE),
     )
@@ -168,13 +189,15 @@ def _fitted(flare: Flare, of: Cloth, slit: Mm, allowances: Widths, grain: Grain)
 def _ruffle(spec: Spec, lined: Layer | None) -> ruffle.RuffleDraft | None:
     if spec.ruffle is None or lined is None:
         return None
-    wish, flare = spec.ruffle, lined.flare
-    depth = wish.depth if wish.depth is not None else ruffle.default_depth(flare.length)
-    below = flare.length - wish.above_hem - depth
-    line = flare.girth_at(below)
+    wish, cut = spec.ruffle, lined.cut
+    depth = wish.depth if wish.depth is not None else ruffle.default_depth(cut.length)
+    up = wish.above_hem + depth
+    below = cut.length - up
+    # On a levelled lining the ruffle's line runs parallel to the hem, not to the waist.
+    line = cut.girth_above_hem(up) if isinstance(cut, Levelled) else cut.girth_at(below)
     flat = wish.gather_ratio * line
     ring = not lined.opening or below > lined.opening + CLEAR_OF_OPENING
-    strips, cut = ruffle.strip_count(
+    strips, strip_length = ruffle.strip_count(
         flat,
         cloth.usable_width(spec.cloths.ruffle),
         join_allowance=ruffle.HABITS[wish.cloth].join_allowance,
@@ -184,11 +207,11 @@ def _ruffle(spec: Spec, lined: Layer | None) -> ruffle.RuffleDraft | None:
         cloth=wish.cloth,
         depth=depth,
         line_below_waist=below,
-        line_radius=flare.waist_radius + below,
+        line_radius=cut.waist_radius + below,
         line_length=line,
         flat_length=flat,
         strips=strips,
-        strip_cut_length=cut,
+        strip_cut_length=strip_length,
         strip_cut_depth=ruffle.cut_depth(wish.cloth, depth, doubled=wish.doubled),
         gather_ratio=wish.gather_ratio,
         ring=ring,

@@ -135,6 +135,7 @@ def _spec_or_faults(
             for fault in measure_faults(known, figure=figure, units=context.shown)
         ]
     faults += _half_given_floor(sheet.wearer, unread)
+    faults += _two_lengths(sheet)
     if sheet.wearer.size and figure is Figure.CHILD:
         faults.append(_grown_size(sheet.wearer.size))
     if not partial:
@@ -206,6 +207,18 @@ def _missing(sheet: "SheetTable", unread: frozenset[_Path]) -> _Faults:
             ),
         ))  # fmt: skip
     return faults
+
+
+def _two_lengths(sheet: "SheetTable") -> _Faults:
+    """Return a fault for a length beside a level hem, which is a length too."""
+    if sheet.skirt.length is None or sheet.skirt.hem_above_floor is None:
+        return []
+    fault = Fault(
+        what="hem_above_floor is given beside length.",
+        allowed="Give length for one length all round, or hem_above_floor for a level hem.",
+        key="skirt.hem_above_floor",
+    )
+    return [(("skirt", "hem_above_floor"), fault)]
 
 
 def _half_given_floor(wearer: "WearerTable", unread: frozenset[_Path]) -> _Faults:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from drafting.findings import Finding
 from drafting.measurements import (
     NAMES,
+    SHOE_SHARE,
     Given,
     estimate_findings,
     measure_findings,
@@ -99,8 +100,6 @@ def _written(table: "WearerTable") -> dict[str, Mm]:
 def _wearer(table: "WearerTable", size: Size | None) -> Wearer:
     figure = table.figure or Figure.ADULT
     body = whole_body(_written(table), figure=figure, size=size)
-    body.pop("floor_left", None)
-    body.pop("floor_right", None)
     return Wearer(label=table.label or "", size=size.name if size else "", figure=figure, **body)
 
 
@@ -123,7 +122,8 @@ def _skirt(table: "SkirtTable", wearer: Wearer) -> Skirt:
     allowances = table.allowances
     return Skirt(
         fullness=_or(table.fullness, 1.0),
-        length=_or(table.length, wearer.waist_to_knee),
+        length=_length(table, wearer),
+        hem_above_floor=table.hem_above_floor,
         panels=table.panels,
         waist_ease=_or(table.waist_ease, _WAIST_EASE[wearer.figure]),
         waist_stretch=_or(table.waist_stretch, 0.01),
@@ -141,6 +141,13 @@ def _skirt(table: "SkirtTable", wearer: Wearer) -> Skirt:
             hem=allowances.hem,
         ),
     )
+
+
+def _length(table: "SkirtTable", wearer: Wearer) -> Mm:
+    """Return the length at the side: as asked, down to a level hem, or to the knee."""
+    if table.hem_above_floor is not None:
+        return wearer.floor_side + SHOE_SHARE * wearer.heel - table.hem_above_floor
+    return _or(table.length, wearer.waist_to_knee)
 
 
 def _or(value: float | None, otherwise: float) -> float:

@@ -104,7 +104,9 @@ class SkirtTable(_Table):
     length: Annotated[
         float | None, length_within(100, 1600, usual=(300, 1200), example="62 cm")
     ] = None
-    hem_above_floor: Annotated[None, drafted_later("asks for a level hem")] = None
+    hem_above_floor: Annotated[
+        float | None, length_within(0, 1300, usual=(10, 900), example="45 cm")
+    ] = None
     panels: _Panels = None
     gores: Annotated[None, drafted_later("belongs to a gored skirt")] = None
     waist_ease: Annotated[float | None, length_within(0, 100)] = None

@@ -86,6 +86,7 @@ class Wearer:
     Attributes:
         label: who it is for, a role or a name; may be empty.
         size: name in the size table, or empty.
+        floor_left, floor_right: where the sides differ; ``floor_side`` is their mean then.
     """
 
     label: str = ""
@@ -98,6 +99,8 @@ class Wearer:
     floor_front: Mm
     floor_side: Mm
     floor_back: Mm
+    floor_left: Mm | None = None
+    floor_right: Mm | None = None
     height: Mm
     heel: Mm = 0.0
     step: Mm
@@ -119,6 +122,7 @@ class Skirt:
     Attributes:
         fullness: number of circles it is cut from.
         length: finished, from the waist seam to the hem.
+        hem_above_floor: height of a level hem over the floor; the length is then the body's.
         panels: how many panels, or None for as many as keep each at half a circle or less.
         waist_stretch: fraction by which the cut waist edge grows (s).
         gather_ratio: flat waist seam over the length it is drawn into (G).
@@ -130,6 +134,7 @@ class Skirt:
     fullness: float = 1.0
     length: Mm
     panels: int | None = None
+    hem_above_floor: Mm | None = None
     waist_ease: Mm = 15.0
     waist_stretch: float = 0.01
     gather_ratio: float = 1.0

@@ -18,15 +18,15 @@ TOLERANCE: Mm = 0.1
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Side:
-    """One side of a seam: an edge of a piece, taken so many times.
+    """An edge of a piece, taken so many times along one side of a seam.
 
     Attributes:
-        edge: name of an edge, or of an inner line.
+        edge: name of an edge or of an inner line, or an edge's index.
         times: how often that edge lies along the whole seam; two for a half on the fold.
     """
 
     piece: str
-    edge: str
+    edge: str | int
     times: int = 1
 
 
@@ -42,8 +42,8 @@ class Seam:
 
     number: str
     name: str
-    first: Side
-    second: Side
+    first: tuple[Side, ...]
+    second: tuple[Side, ...]
     gather: float = 1.0
     ease: Mm = 0.0
 
@@ -81,14 +81,20 @@ def walk(seams: Sequence[Seam], pieces: Sequence[Piece]) -> tuple[Walked, ...]:
     return tuple(walked)
 
 
-def _measure(side: Side, pieces: Mapping[str, Piece]) -> Mm:
+def _measure(sides: tuple[Side, ...], pieces: Mapping[str, Piece]) -> Mm:
+    return math.fsum(side.times * _once(side, pieces) for side in sides)
+
+
+def _once(side: Side, pieces: Mapping[str, Piece]) -> Mm:
     from drafting.geometry import path_length
 
     piece = pieces[side.piece]
     for line in piece.inner_lines:
         if line.kind == side.edge:
-            return side.times * path_length(line.path)
-    return side.times * edge_named(piece, side.edge).length
+            return path_length(line.path)
+    if isinstance(side.edge, int):
+        return piece.edges[side.edge].length
+    return edge_named(piece, side.edge).length
 
 
 def _match_notches(piece: Piece) -> None:

@@ -12,6 +12,7 @@ from drafting.circle import (
     panel,
 )
 from drafting.geometry import Line, Point
+from drafting.levelled import Levelled
 from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Notch, Piece
 from drafting.places import PLACES, STROKES
 from drafting.spec import Closure
@@ -138,9 +139,14 @@ def strip_piece(
     )
 
 
-def facing_flare(skirt: Flare, *, gather_ratio: float, depth: Mm) -> Flare:
+def facing_flare(skirt: Flare | Levelled, *, gather_ratio: float, depth: Mm) -> Flare:
     """Return the facing of a skirt's waist: the same seam once it is gathered, ``depth`` deep."""
-    return replace(skirt, waistline=skirt.waistline / gather_ratio, length=depth)
+    return Flare(
+        fullness=skirt.fullness,
+        panels=skirt.panels,
+        waistline=skirt.waistline / gather_ratio,
+        length=depth,
+    )
 
 
 def facing_piece(flare: Flare, wishes: PanelWishes) -> Piece:

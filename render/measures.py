@@ -68,6 +68,18 @@ def _finished_waist(pattern: Pattern) -> float:
     return pattern.spec.wearer.waist + pattern.spec.skirt.waist_ease
 
 
+def lengths(layer: LayerFigures, units: Units) -> tuple[tuple[str, str], ...]:
+    """Return a layer's length, or its lengths where they differ: a place and how long."""
+    if layer.hem_radius_max is None:
+        return (("", length_text(layer.length_side, units)),)
+    left, right = layer.length_left, layer.length_right
+    sides = [("at the sides", layer.length_side)]
+    if left is not None and right is not None:
+        sides = [("on the left", left), ("on the right", right)]
+    found = [("at the front", layer.length_front), *sides, ("at the back", layer.length_back)]
+    return tuple((name, length_text(long, units)) for name, long in found)
+
+
 def _layer(layer: LayerFigures, sewn: str, units: Units) -> str:
     panels = f"{layer.panels} panel{'s' if layer.panels > 1 else ''} of {layer.panel_angle:.4g}°"
     return (
@@ -75,7 +87,8 @@ def _layer(layer: LayerFigures, sewn: str, units: Units) -> str:
         f" {length_text(layer.waistline, units)}, {sewn};"
         f" waist radius {radius_text(layer.waist_radius, units)} and hem radius"
         f" {radius_text(layer.hem_radius, units)}, both rounded down; length"
-        f" {length_text(layer.length_side, units)}, sweep {length_text(layer.sweep, units)}"
+        f" {', '.join(f'{words} {name}'.strip() for name, words in lengths(layer, units))}, sweep"
+        f" {length_text(layer.sweep, units)}"
     )
 
 

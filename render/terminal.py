@@ -11,7 +11,7 @@ from drafting.findings import Finding
 from drafting.pattern import Pattern
 from drafting.sizes import size_table
 from drafting.units import Units, length_text, radius_text
-from render.measures import fullness_words, metres_text
+from render.measures import fullness_words, lengths, metres_text
 
 WIDTH = 88
 
@@ -55,7 +55,7 @@ def _layer(layer: LayerFigures, units: Units) -> list[Row]:
         ("waist seam, flat", length_text(layer.waistline, units)),
         ("waist radius, rounded down", radius_text(layer.waist_radius, units)),
         ("hem radius, rounded down", radius_text(layer.hem_radius, units)),
-        ("length", length_text(layer.length_side, units)),
+        *((f"length {name}".strip(), words) for name, words in lengths(layer, units)),
         ("sweep", length_text(layer.sweep, units)),
     ]
     if layer.walking_sweep is not None:

@@ -53,6 +53,16 @@ def cut_from(cloth: Cloth, **changes: object) -> Spec:
 
 S, C, N = Level.STOP, Level.CAUTION, Level.NOTE
 CASES: list[tuple[str, Level, Spec, Spec]] = [
+    # Side 1060 + 0.95 x heel less 1000 leaves less than 10 cm of skirt; less 900 leaves more.
+    (
+        "level-hem-out-of-reach", S,
+        skirt(hem_above_floor=1000), skirt(hem_above_floor=900),
+    ),
+    (
+        "hem-rises", N,
+        replace(ruffled(), skirt=replace(ruffled().skirt, hem_above_floor=450)),
+        ruffled(),
+    ),
     # r = 727.72 / 8 pi = 28.96; 13.96 is left of it under an allowance of 15, 18.96 under 10.
     (
         "waist-radius-too-small", S,

@@ -172,12 +172,17 @@ many = settings(
 )
 
 
-def sewn_length(side: Side, pieces: dict[str, Piece]) -> float:
+def sewn_length(sides: tuple[Side, ...], pieces: dict[str, Piece]) -> float:
+    return sum(side.times * sewn_once(side, pieces) for side in sides)
+
+
+def sewn_once(side: Side, pieces: dict[str, Piece]) -> float:
     piece = pieces[side.piece]
     for line in piece.inner_lines:
         if line.kind == side.edge:
-            return side.times * tape.walked_length(line.path)
-    return side.times * tape.walked_length(edge_named(piece, side.edge).path)
+            return tape.walked_length(line.path)
+    edge = piece.edges[side.edge] if isinstance(side.edge, int) else edge_named(piece, side.edge)
+    return tape.walked_length(edge.path)
 
 
 NARROW_NET = Cloths(ruffle=Cloth(width=100, selvage=39.99))
@@ -336,10 +341,11 @@ def test_a_half_lists_the_seam_of_its_edge_with_its_own_mirror_image(fold: bool)
     assert [seam.number for seam in seams] == ["1", "2", "2", "3", "4"]
     for number, name in (("1", "skirt panel"), ("3", "lining panel")):
         (seam,) = (seam for seam in seams if seam.number == number)
-        assert (seam.first.piece, seam.second.piece) == (name, name)
-        # One panel has its one seam at both edges; of two, whole, each edge is another seam.
-        assert (seam.first.edge == seam.second.edge) is (fold or name == "lining panel")
-        assert "fold" not in (seam.first.edge, seam.second.edge)
+        (first,), (second,) = seam.first, seam.second
+        assert (first.piece, second.piece) == (name, name)
+        # A half has one straight edge for both sides of its seam; a whole has two.
+        assert (first.edge == second.edge) is fold
+        assert {first.edge, second.edge} == ({0} if fold else {0, 2})
     # Whatever is sewn to the waist has its number on the paper too.
     for piece in draft(lined).pieces:
         waist = {n.seam for n in piece.notches if piece.edges[n.edge].name == "waist"}

@@ -779,7 +779,6 @@ def test_papers_that_cannot_be_drawn_on_are_told(paper: str, said: str) -> None:
         ("skirt", "gores = 8"),
         ("skirt", 'drop = "5 cm"'),
         ("skirt", 'level = "waist"'),
-        ("skirt", 'hem_above_floor = "45 cm"'),
         ("skirt", 'flounce = { depth = "15 cm", ratio = 2.0 }'),
         ("skirt", 'waist_finish = "bias"'),
         ("skirt", 'waist_finish = "bodice"'),
@@ -1200,3 +1199,23 @@ def test_a_sign_that_cannot_be_printed_is_never_echoed() -> None:
     with pytest.raises(SheetError) as refused:
         spec_from_tables({"wearer": {"waist": "74 cm", "accept": "\x1b[2J"}})
     assert all(plain(line).isprintable() for line in refused.value.lines)
+
+
+def test_a_level_hem_takes_the_place_of_a_length() -> None:
+    spec = read_sheet(
+        WAIST + 'floor_side = "105 cm"\nheel = "4 cm"\n[skirt]\nhem_above_floor = "45 cm"\n'
+    )
+    assert spec.skirt.hem_above_floor == 450
+    # 1050 barefoot, 0.95 of a heel of 40, down to 450 above the floor.
+    assert spec.skirt.length == pytest.approx(1050 + 38 - 450)
+
+
+def test_a_level_hem_beside_a_length_is_refused() -> None:
+    fault = the_fault(WAIST + '[skirt]\nlength = "60 cm"\nhem_above_floor = "45 cm"\n')
+    assert "beside length" in fault.what
+    assert fault.line == 5
+
+
+def test_both_sides_of_a_crooked_body_are_kept() -> None:
+    wearer = read_sheet(WAIST + 'floor_left = "105 cm"\nfloor_right = "106 cm"\n').wearer
+    assert (wearer.floor_left, wearer.floor_right, wearer.floor_side) == (1050, 1060, 1055)

@@ -25,8 +25,8 @@ def waist_to_apron(*, gather: float = 1.0, ease: float = 0.0, times: int = 1) ->
     return Seam(
         number="2",
         name="waist to apron",
-        first=Side(piece="skirt panel", edge="waist"),
-        second=Side(piece="apron", edge="waist", times=times),
+        first=(Side(piece="skirt panel", edge="waist"),),
+        second=(Side(piece="apron", edge="waist", times=times),),
         gather=gather,
         ease=ease,
     )
@@ -73,8 +73,8 @@ def test_a_line_inside_a_piece_is_walked_by_its_name() -> None:
     seam = Seam(
         number="5",
         name="ruffle",
-        first=Side(piece="skirt panel", edge="ruffle line"),
-        second=Side(piece="apron", edge="waist", times=5),
+        first=(Side(piece="skirt panel", edge="ruffle line"),),
+        second=(Side(piece="apron", edge="waist", times=5),),
         ease=8.06,
     )
     (walked,) = walk([seam], [lined, apron()])

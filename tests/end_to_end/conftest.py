@@ -78,7 +78,9 @@ def _sheet(name: str, folder: Path) -> Path:
     return sheet
 
 
-NAMES = tuple(path.stem for path in EXAMPLES)
+# Sheets whose panels are plain sectors, which the tests can work out by school geometry; a
+# levelled hem is measured in tests/drafting/test_levelled.py.
+NAMES = tuple(path.stem for path in EXAMPLES if path.stem != "character-skirt")
 
 
 @pytest.fixture(params=[*NAMES, "butt joins"])
