@@ -260,7 +260,12 @@ def main() -> None:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
-    app()
+    try:
+        app()
+    finally:
+        # As it ends, Python looks for cycles in everything that was ever loaded, which takes
+        # as long as the draft itself; frozen, all of it simply goes with the process.
+        gc.freeze()
 
 
 if TYPE_CHECKING:
