@@ -14,7 +14,7 @@ from render.drawing import Layer, Pen, Stroke
 from render.setting import Setting
 from render.tiling import Join
 
-ROW: Mm = 6.3
+ROW: Mm = 5.9
 SAMPLE: Mm = 22.0
 
 Sample = tuple[tuple[tuple[Path, Pen], ...], str]
