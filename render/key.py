@@ -97,18 +97,18 @@ def _bracket() -> tuple[tuple[Path, Pen], ...]:
 def _marks(pieces: Sequence[Piece]) -> list[Sample]:
     samples: list[Sample] = []
     strokes = sorted({n.strokes for p in pieces for n in p.notches if n.kind is NotchKind.PLACE})
-    edge = (straight(Point(0.0, 1.5), Point(SAMPLE, 1.5)), style.CUTTING)
+    edge = (straight(Point(0.0, 0.7), Point(SAMPLE, 0.7)), style.CUTTING)
     places = {1: "centre front", 2: "side", 3: "centre back"}
     for count in strokes:
         first = SAMPLE / 2 - (count - 1) / 2 * style.NOTCH_SPACING
         ticks = tuple(
-            (straight(Point(x, 3.0), Point(x, -2.0)), style.NOTCH)
+            (straight(Point(x, 2.2), Point(x, -2.2)), style.NOTCH)
             for x in (first + k * style.NOTCH_SPACING for k in range(count))
         )
         samples.append(((edge, *ticks), f"notch at the {places[count]}"))
     if any(n.kind is NotchKind.BALANCE for piece in pieces for n in piece.notches):
         x = SAMPLE / 2
-        left, tip, right = Point(x - 2, 1.5), Point(x, -2.0), Point(x + 2, 1.5)
+        left, tip, right = Point(x - 2, 0.7), Point(x, -2.4), Point(x + 2, 0.7)
         wedge = (*straight(left, tip), *straight(tip, right))
         samples.append(((edge, (wedge, style.NOTCH)), "notch that meets its like"))
     if any(piece.dots for piece in pieces):
