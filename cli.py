@@ -44,7 +44,7 @@ def one_line_errors() -> Iterator[None]:
         yield
     except DraftingError as error:
         for line in error.lines:
-            typer.echo(line, err=True)
+            _tell(line, err=True)
         raise typer.Exit(SHEET_FAULT) from None
     except BrokenPipeError:
         # Whoever read our output has gone; Python must not complain again as it ends.
@@ -56,6 +56,25 @@ def one_line_errors() -> Iterator[None]:
     except KeyboardInterrupt:
         typer.echo("\nstopped; no file was left half-written", err=True)
         raise typer.Exit(INTERRUPTED) from None
+
+
+# What an old code page lacks, in signs that every one has. A lost fraction is a wrong measure.
+_PLAIN = {
+    "⅛": " 1/8", "¼": " 1/4", "⅜": " 3/8", "½": " 1/2", "⅝": " 5/8", "¾": " 3/4", "⅞": " 7/8",
+    "×": "x", "–": "-", "…": "...", "“": '"', "”": '"', "◊": "?",
+}  # fmt: skip
+
+
+def _tell(words: str, *, err: bool = False) -> None:
+    """Show words, spelt out where the terminal or the pipe cannot take their signs."""
+    stream = sys.stderr if err else sys.stdout
+    encoding = getattr(stream, "encoding", None) or "utf-8"
+    try:
+        words.encode(encoding)
+    except (UnicodeEncodeError, LookupError):
+        for sign, plain in _PLAIN.items():
+            words = words.replace(sign, plain)
+    typer.echo(words, err=err)
 
 
 def _file_words(error: OSError) -> str:
@@ -119,7 +138,7 @@ def draft(
         papers = _papers(paper or [])
         pattern = _drafted(sheet)
         if stops(pattern.findings):
-            typer.echo(findings_text(pattern.findings), err=True)
+            _tell(findings_text(pattern.findings), err=True)
             raise typer.Exit(SHEET_FAULT)
         with _progress() as say:
             output = write_draft(pattern, out, papers=papers, force=force, progress=say)
@@ -165,9 +184,9 @@ def _show_written(pattern: "Pattern", output: "Output") -> None:
     from render.proof import proof_line
     from render.terminal import figures_table, findings_text
 
-    typer.echo(figures_table(pattern))
+    _tell(figures_table(pattern))
     if output.findings:
-        typer.echo("\n" + findings_text(output.findings))
+        _tell("\n" + findings_text(output.findings))
     typer.echo("")
     faulty = False
     for written in output.files:
@@ -203,13 +222,14 @@ def figures(
             from drafting.figures import as_json
 
             found = as_json(pattern.figures, pattern.findings)
-            typer.echo(dumps(found, indent=2, ensure_ascii=False))
+            # Plain ASCII, so that it is the same JSON in every terminal and through every pipe.
+            typer.echo(dumps(found, indent=2))
         else:
             from render.terminal import figures_table, findings_text
 
-            typer.echo(figures_table(pattern))
+            _tell(figures_table(pattern))
             if pattern.findings:
-                typer.echo("\n" + findings_text(pattern.findings))
+                _tell("\n" + findings_text(pattern.findings))
         if stops(pattern.findings):
             raise typer.Exit(SHEET_FAULT)
 
@@ -225,14 +245,14 @@ def sizes(
     from render.terminal import sizes_text
 
     with one_line_errors():
-        typer.echo(sizes_text(Units.INCH if inches else Units.CM))
+        _tell(sizes_text(Units.INCH if inches else Units.CM))
 
 
 @app.command()
 def proof(
     file: Annotated[Path, typer.Argument(metavar="FILE.pdf", help="A printed pattern's file.")],
 ) -> None:
-    """Measure a written PDF: its pages, test square, rules and grid, and whether it stays true.
+    """Measure a written PDF: its pages, test square, rules and grid, fonts, and scaling asked.
 
     hemsweep proof chorus-skirt/chorus-skirt-a4.pdf
     """

@@ -356,11 +356,15 @@ def _ruffle_place(plan: Plan) -> Iterator[Finding]:
         return
     below = drafted.line_below_waist
     if below < ruffle.HIGHEST_LINE:
+        wish = plan.spec.ruffle
+        room = plan.lining.cut.length - wish.above_hem - ruffle.HIGHEST_LINE
         yield _stop(
             "ruffle-too-deep",
             f"A ruffle of {length_text(drafted.depth, units)} does not fit on a lining of"
             f" {length_text(plan.lining.cut.length, units)}.",
-            f"Make it at most {length_text(plan.lining.cut.length / 2, units)} deep.",
+            f"Make it at most {length_text(room, units)} deep."
+            if room > 20
+            else "Set it nearer the lining's hem, or make the lining longer.",
         )
         return
     if below < wearer.hip_depth:
@@ -398,8 +402,8 @@ def _ruffle_place(plan: Plan) -> Iterator[Finding]:
     if not drafted.ring and plan.closure is not Closure.NONE:
         yield _note(
             "ruffle-open",
-            f"The ruffle starts {length_text(below, units)} below the waist, where the lining is"
-            f" open for {length_text(plan.lining.opening, units)}.",
+            f"The ruffle starts {length_text(below, units)} below the waist, and the lining is"
+            f" open for {length_text(plan.lining.opening, units)}: too near for a closed ring.",
             "It is sewn open, its two ends hemmed beside the opening.",
         )
 

@@ -16,6 +16,9 @@ SHORTEST_SLIT: Mm = 170.0
 
 _INCHES = (6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 24)
 
+SHORT_SHARE = 0.6
+"""On a short layer habit gives way: it opens this share of its length if the hip passes."""
+
 ZIPS: dict[Units, tuple[Mm, ...]] = {
     Units.CM: (150, 180, 200, 220, 250, 300, 350, 400, 500, 550, 600),
     Units.INCH: tuple(MM_PER_INCH * inches for inches in _INCHES),
@@ -68,16 +71,19 @@ def slit_length(
     line: Mm,
     fullness: float,
     gathered: bool,
+    length: Mm = math.inf,
 ) -> Mm:
     """Return how long to leave a layer open below its waist seam.
 
     Source: the taut loop rules; never shorter than 17 cm or than half the missing girth, and
     never past 6 cm below the hip unless the loop itself demands it. Over a gathered waist
-    the opening also reaches the hip, or the gathers tear when it is drawn on.
+    the opening also reaches the hip, or the gathers tear when it is drawn on. ``length`` is
+    the layer's: habit gives way on a short one, the loop never does.
     """
     girth = hip + PASSING_EASE
     taut = least_slit(min(line, finished_waist), girth, fullness=fullness)
-    wanted = max(taut, SHORTEST_SLIT, (girth - finished_waist) / 2, hip_depth if gathered else 0)
+    habit = min(max(SHORTEST_SLIT, hip_depth if gathered else 0), SHORT_SHARE * length)
+    wanted = max(taut, habit, (girth - finished_waist) / 2)
     return min(wanted, max(taut, hip_depth + 60))
 
 

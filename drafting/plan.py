@@ -97,6 +97,7 @@ def plan(spec: Spec) -> Plan:
                 line=cut.waistline,
                 fullness=cut.fullness,
                 gathered=cut.waistline > finished,
+                length=cut.length,
             )
         if hem is None:
             ease = behaviour(of.kind).hem_ease

@@ -11,11 +11,11 @@ from drafting.circle import (
     PanelWishes,
     panel,
 )
-from drafting.geometry import Line, Point
+from drafting.geometry import Line, Point, stepped
 from drafting.levelled import Levelled
 from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Notch, Piece
 from drafting.places import PLACES, STROKES
-from drafting.spec import Closure
+from drafting.spec import Closure, Grain
 from drafting.units import Mm
 
 OVERLAP: Mm = 30.0
@@ -167,13 +167,16 @@ def facing_piece(flare: Flare, wishes: PanelWishes) -> Piece:
         cloth="skirt",
         edges=edges,
         notches=waist_only,
-        grainline=_along_facing(middle, angle, flare.length),
+        grainline=_along_facing(middle, angle, flare.length, wishes),
     )
 
 
-def _along_facing(middle: Mm, angle: float, depth: Mm) -> tuple[Point, Point]:
-    """Return a grainline parallel to the first straight edge that fits the facing's width."""
-    at = min(angle / 2, math.atan2(0.2 * depth, middle) * 2)
-    x, y = middle * math.cos(at), middle * math.sin(at)
+def _along_facing(middle: Mm, angle: float, depth: Mm, wishes: PanelWishes) -> tuple[Point, Point]:
+    """Return a grainline inside the facing that runs as the panel's does."""
+    inside = min(angle / 2, math.atan2(0.2 * depth, middle) * 2)
+    at, along = inside, 0.0
+    if wishes.grain is Grain.CENTRE:
+        at, along = (angle - inside, angle) if wishes.half else (angle / 2, angle / 2)
+    centre = Point(middle * math.cos(at), middle * math.sin(at))
     half = 0.4 * depth
-    return Point(x - half, y), Point(x + half, y)
+    return stepped(centre, along, -half), stepped(centre, along, half)

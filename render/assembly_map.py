@@ -28,6 +28,13 @@ def map_size(sheets: Sheets, width: Mm, height: Mm, most: float = math.inf) -> t
     return plane.width * scale, plane.height * scale, scale
 
 
+def least_scale(sheets: Sheets) -> float:
+    """Return the least scale at which every page's name fits into its place on the map."""
+    widest = max(fonts.width(tile.name, LEAST_NAME) for tile in sheets.tiles)
+    grid = sheets.grid
+    return max((widest + 1.5) / grid.step_x, (LEAST_NAME + 1.5) / grid.step_y)
+
+
 def _plane(sheets: Sheets) -> Box:
     return Box(
         left=0.0,
@@ -72,7 +79,7 @@ def assembly_map(sheets: Sheets, scale: float) -> Drawing:
     for number, path in enumerate(outlines, start=1):
         box = bounds(path)
         # On a very small map there may be no room; the list beside it names the pages too.
-        sizes = (style.HEADING, style.BODY)
+        sizes = (style.HEADING, style.BODY, style.NOTE)
         found = (_in_cell(str(number), box, size, room, bold=True) for size in sizes)
         text = next((text for text in found if text is not None), None)
         texts += [text] if text is not None else []
@@ -84,9 +91,9 @@ def _in_cell(words: str, cell: Box, size: Mm, room: Room, *, bold: bool = False)
     middle = cell.centre
     wide, high = fonts.width(words, size, bold=bold) + 0.8, size
     spots = [
-        Point(middle.x + i * cell.width / 16, middle.y + j * cell.height / 16)
-        for i in range(-6, 7)
-        for j in range(-6, 7)
+        Point(middle.x + i * cell.width / 32, middle.y + j * cell.height / 32)
+        for i in range(-14, 15)
+        for j in range(-14, 15)
     ]
     spots.sort(key=lambda p: (round(distance(p, middle), 3), p))
     boxes = ((spot, turned_box(spot, wide, high, 0.0)) for spot in spots)

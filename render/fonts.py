@@ -42,18 +42,19 @@ def printable(text: str) -> str:
 
     Joined by NFC first, so that a letter and its accent are looked up as one.
     """
-    has = _advances(bold=False)
     joined = unicodedata.normalize("NFC", "".join(_SPACES.get(c, c) for c in text))
-    return "".join(
-        c if (ord(c) in has and c.isprintable()) or c == "\u00a0" else REPLACEMENT for c in joined
-    )
+    return "".join(c if _has(c) else REPLACEMENT for c in joined)
 
 
 def lacking(text: str) -> tuple[str, ...]:
     """Return the letters of a text that the font cannot print, each once, in their order."""
-    has = _advances(bold=False)
     joined = unicodedata.normalize("NFC", "".join(_SPACES.get(c, c) for c in text))
-    return tuple(dict.fromkeys(c for c in joined if ord(c) not in has and c != "\u00a0"))
+    return tuple(dict.fromkeys(c for c in joined if not _has(c)))
+
+
+def _has(letter: str) -> bool:
+    """Tell whether the font prints a letter; one function for printing and for reporting."""
+    return letter == "\u00a0" or (letter.isprintable() and ord(letter) in _advances(bold=False))
 
 
 @cache

@@ -149,6 +149,7 @@ def _room(sheets: Sheets, lines: Sequence[Stroke]) -> Spots:
         top=max(tile.window.top for tile in tiles),
     )
     clear = Room(box=plane)
+    clear.leave_only([tile.window for tile in tiles])
     for stroke in lines:
         clear.enter(stroke.path)
     uncut = Room(box=plane)

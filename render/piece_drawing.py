@@ -26,7 +26,7 @@ from drafting.geometry import (
     stepped,
     straight,
 )
-from drafting.piece import Edge, EdgeKind, Notch, NotchKind, cutting_line
+from drafting.piece import Edge, EdgeKind, Notch, NotchKind, Piece, cutting_line
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Anchor, Layer, Stroke, Text
@@ -63,7 +63,7 @@ def piece_lines(placement: Placement) -> tuple[Stroke, ...]:
         strokes += [_across(line.path, at, 5.0) for at in line.ticks]
     strokes += _grain(piece.grainline)
     for notch in piece.notches:
-        strokes += _notch(piece.edges[notch.edge], notch)
+        strokes += _notch(piece, notch)
     for dot in piece.dots:
         circle = Arc(centre=dot.at, radius=style.DOT / 2, begin=0.0, finish=math.tau)
         strokes.append(Stroke(path=(circle,), pen=style.MARK, layer=Layer.MARKS))
@@ -123,14 +123,12 @@ def _bracket(edge: Edge) -> list[Stroke]:
     return [Stroke(path=path, pen=style.GRAIN, layer=Layer.MARKS) for path in paths]
 
 
-def _notch(edge: Edge, notch: Notch) -> list[Stroke]:
+def _notch(piece: Piece, notch: Notch) -> list[Stroke]:
     """Return a notch's strokes: into the allowance from the cutting line, short of the seam."""
+    edge = piece.edges[notch.edge]
     wedge = notch.kind is NotchKind.BALANCE
-    spacing = style.WEDGE * 1.25 if wedge else style.NOTCH_SPACING
     paths: list[Path] = []
-    for k in range(notch.strokes):
-        at = notch.at + (k - (notch.strokes - 1) / 2) * spacing
-        at = min(max(at, 0.0), edge.length)
+    for at in _stroke_places(piece, notch, style.WEDGE * 1.25 if wedge else style.NOTCH_SPACING):
         here, along = point_along(edge.path, at), direction_along(edge.path, at)
         outward = along - math.pi / 2
         tip = stepped(here, outward, edge.allowance * (1 - style.NOTCH_DEPTH))
@@ -141,6 +139,28 @@ def _notch(edge: Edge, notch: Notch) -> list[Stroke]:
         else:
             paths.append(straight(stepped(foot, outward, style.NOTCH_OUTSIDE), tip))
     return [Stroke(path=path, pen=style.NOTCH, layer=Layer.MARKS) for path in paths]
+
+
+def _stroke_places(piece: Piece, notch: Notch, spacing: Mm) -> list[Mm]:
+    """Return where along its edge each stroke of a notch stands.
+
+    On a fold only one side is drawn, so that the strokes unfold to their right number; at any
+    other end of an edge the whole group moves inward.
+    """
+    long = piece.edges[notch.edge].length
+    places = [notch.at + (k - (notch.strokes - 1) / 2) * spacing for k in range(notch.strokes)]
+    before = piece.edges[notch.edge - 1].kind is EdgeKind.FOLD
+    after = piece.edges[(notch.edge + 1) % len(piece.edges)].kind is EdgeKind.FOLD
+    if before and notch.at < ON_THE_FOLD:
+        return [at for at in places if at > -ON_THE_FOLD]
+    if after and notch.at > long - ON_THE_FOLD:
+        return [at for at in places if at < long + ON_THE_FOLD]
+    inward = max(-places[0], 0.0) - max(places[-1] - long, 0.0)
+    return [min(max(at + inward, 0.0), long) for at in places]
+
+
+ON_THE_FOLD: Mm = 0.01
+"""A notch this near the end of an edge stands on the fold that begins there."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -243,7 +263,7 @@ def piece_words(
     for line in piece.inner_lines:
         spots = _beside(placement.on_plane(line.path), (4.5, -4.5), 24)
         texts.append(_set((line.words,), spots, ground, size=style.ALONG))
-    grain = _beside(placement.on_plane(straight(*piece.grainline)), (3.4, -3.4), 6)
+    grain = _beside(placement.on_plane(straight(*piece.grainline)), (4.2, -4.2, 6.0, -6.0), 8)
     texts.append(_set(("grain",), grain, ground, size=style.ALONG))
     for edge in piece.edges:
         texts.append(_edge_words(placement, edge, fold, ground))
@@ -330,6 +350,10 @@ def _label(
     return _label_along(placement, title, lines, ground)
 
 
+CURVED_WIDTH: Mm = 75.0
+"""Straight words longer than this do not stay beside a waist's curve."""
+
+
 def _label_along(
     placement: Placement, title: str, lines: Sequence[str], ground: _Ground
 ) -> tuple[Text, ...]:
@@ -341,7 +365,8 @@ def _label_along(
     path = placement.on_plane(longest.path)
     level = len(path) == 1 and not isinstance(path[0], Arc)
     rows = [(title, style.FACT, True)]
-    rows += [(line, style.NOTE, False) for line in (["  ·  ".join(lines)] if level else lines)]
+    broken = [row for line in lines for row in fonts.wrapped(line, style.NOTE, CURVED_WIDTH)]
+    rows += [(row, style.NOTE, False) for row in (["  ·  ".join(lines)] if level else broken)]
     found = []
     for words, size, bold in rows:
         gaps = tuple(6.0 + 4.0 * k for k in range(8))

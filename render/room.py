@@ -40,6 +40,20 @@ class Room:
     def __post_init__(self) -> None:
         self.rows = [0] * (math.ceil(self.box.height / self.cell) + 1)
 
+    def leave_only(self, windows: Sequence[Box]) -> None:
+        """Take every cell that lies in none of these windows: no paper is there."""
+        full = (2 << math.ceil(self.box.width / self.cell)) - 1
+        free = [0] * len(self.rows)
+        for window in windows:
+            # Rounded alike at both ends, so that windows which butt leave no gap between them.
+            first = round((window.left - self.box.left) / self.cell)
+            last = round((window.right - self.box.left) / self.cell)
+            low = round((window.bottom - self.box.bottom) / self.cell)
+            high = round((window.top - self.box.bottom) / self.cell)
+            for row in range(low, min(high, len(free))):
+                free[row] |= (1 << last) - (1 << first)
+        self.rows = [held | (full & ~open_) for held, open_ in zip(self.rows, free, strict=True)]
+
     def enter(self, path: Path) -> None:
         """Take the cells that a path runs through."""
         for segment in path:

@@ -21,7 +21,7 @@ from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_box, cutting_line
 from drafting.units import MM_PER_INCH, Mm, Units, length_text
 from render import style
-from render.assembly_map import assembly_map, map_size, page_runs
+from render.assembly_map import assembly_map, least_scale, map_size, page_runs
 from render.drawing import Anchor, Drawing, placed
 from render.key import printed_key
 from render.measures import measures
@@ -79,13 +79,18 @@ def long_rule(room: Mm) -> Mm:
     return math.floor(room / 10 + 1e-9) * 10.0
 
 
+def rules_of(window: Box) -> tuple[Mm, Mm]:
+    """Return the lengths of the two long rules, clear of the window's rim by their own width."""
+    return long_rule(window.width - 0.8), long_rule(window.height - 0.8)
+
+
 def _long_rules(page: Setting) -> None:
     """Draw a rule along the bottom and one up the left: a short square hides a small error."""
     box = page.window
-    across, up = long_rule(box.width), long_rule(box.height)
+    across, up = rules_of(box)
     corner = Point(box.left + 0.4, box.bottom + 0.4)
-    _rule(page, corner, across - 10, 0.0)
-    _rule(page, corner, up - 10, math.pi / 2)
+    _rule(page, corner, across, 0.0)
+    _rule(page, corner, up, math.pi / 2)
 
 
 def _rule(page: Setting, start: Point, long: Mm, angle: float) -> None:
@@ -119,8 +124,7 @@ def _check(page: Setting, pattern: Pattern) -> None:
     left, bottom = page.left, top - SQUARE
     _square(page, left, bottom)
     beside = page.width - SQUARE - 8
-    long_across = long_rule(page.window.width) - 10
-    long_up = long_rule(page.window.height) - 10
+    long_across, long_up = rules_of(page.window)
     inches = pattern.spec.units is Units.INCH
     words = [
         "Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.",
@@ -200,25 +204,29 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
     column = page.width * 0.5
     left = page.y - page.bottom - 14
     deep = math.fsum(height_of(row, style.BODY, page.width) + 1.2 for row in words)
-    aside = map_size(sheets, page.width - column - 6, left)
-    under = map_size(sheets, page.width, left - deep - 3)
-    beside = aside[2] >= under[2] or left - deep < 20
-    wide, high, scale = aside if beside else under
+    deep_aside = math.fsum(height_of(row, style.BODY, column) + 1.2 for row in words)
+    least = least_scale(sheets)
+    aside = map_size(sheets, page.width - column - 6, max(left, 1.0))
+    under = map_size(sheets, page.width, max(left - deep - 3, 1.0))
     page.heading("Print", with_next=20)
-    if beside:
-        top = page.y
-        shift = column
+    top = page.y
+    if aside[2] >= max(least, under[2]) and deep_aside <= left:
         for text in words:
-            page.paragraph(text, width=shift)
-        drawn = assembly_map(sheets, scale)
-        _put(page, drawn, page.window.right - wide, top - high - 1)
+            page.paragraph(text, width=column)
+        wide, high, scale = aside
+        _put(page, assembly_map(sheets, scale), page.window.right - wide, top - high - 1)
         page.y = min(page.y, top - high - 3)
-    else:
-        for text in words:
-            page.paragraph(text)
-        page.need(high + 2)
-        _put(page, assembly_map(sheets, scale), page.left, page.y - high - 1)
-        page.y -= high + 2
+        return
+    for text in words:
+        page.paragraph(text)
+    under = map_size(sheets, page.width, max(page.y - page.bottom - 4, 1.0))
+    if under[2] < least:
+        # A map that cannot be read is none: it takes a page of its own.
+        page.turn_page()
+        under = map_size(sheets, page.width, page.y - page.bottom - 4)
+    wide, high, scale = under
+    _put(page, assembly_map(sheets, scale), page.left, page.y - high - 1)
+    page.y -= high + 2
 
 
 def _put(page: Setting, drawing: Drawing, x: Mm, y: Mm) -> None:

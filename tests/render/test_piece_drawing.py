@@ -3,12 +3,14 @@
 import math
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.geometry import Arc, Box, Line, Point, bounds, straight
+import drafting
+from drafting.geometry import Arc, Box, Line, Point, bounds, length, straight
 from drafting.pattern import Pattern
 from drafting.piece import (
     EdgeKind,
@@ -19,7 +21,7 @@ from drafting.piece import (
     NotchKind,
     Piece,
 )
-from render import fonts
+from render import fonts, style
 from render.drawing import Anchor, Layer, Stroke, Text
 from render.piece_drawing import Spots, piece_lines, piece_words, upright
 from render.placement import Placement
@@ -280,3 +282,27 @@ def test_an_opening_is_marked_where_the_figures_say(
 def test_widths_that_place_words_are_those_that_print_them() -> None:
     text = worded(pleat_at(300, "hem"), level(), level())["hem"]
     assert 3 < fonts.width(text.text, text.size) < 10
+
+
+def _strokes_over(piece: Piece) -> list[float]:
+    """Return how far from the fold each stroke of a notch beside it stands, in mm."""
+    fold = next(edge for edge in piece.edges if edge.kind is EdgeKind.FOLD)
+    inner, outer = fold.path[0].end, fold.path[0].start
+    long = math.dist(inner, outer)
+    ux, uy = (outer.x - inner.x) / long, (outer.y - inner.y) / long
+    found = []
+    for stroke in piece_lines(Placement(piece=piece, x=0.0, y=0.0, turn=0.0)):
+        if stroke.pen == style.NOTCH and len(stroke.path) == 1 and length(stroke.path[0]) < 12:
+            tip = stroke.path[0].end
+            found.append(abs((tip.x - inner.x) * uy - (tip.y - inner.y) * ux))
+    return sorted(off for off in found if off < 6)
+
+
+def test_a_side_notch_on_the_fold_unfolds_to_two_strokes() -> None:
+    sheet = Path(__file__).resolve().parents[2] / "measurements_examples" / "chorus-skirt.toml"
+    pattern = drafting.draft(drafting.load(sheet))
+    skirt = next(piece for piece in pattern.pieces if piece.name == "skirt panel")
+    assert skirt.half
+    # One stroke stands clear of the fold; unfolded it is two, which the key calls a side.
+    (off,) = _strokes_over(skirt)
+    assert 1.0 < off < 2.0

@@ -36,7 +36,7 @@ def test_a_true_file_has_no_faults(written: bytes) -> None:
     assert found.pages == 8
     assert found.page == pytest.approx((210, 297), abs=0.01)
     assert found.square == pytest.approx((100, 100), abs=0.02)
-    assert found.rules == pytest.approx((180, 260), abs=0.02)
+    assert found.rules == pytest.approx((180, 270), abs=0.02)
     assert found.step == pytest.approx((180, 267), abs=0.02)
     assert found.true_size
     assert found.fonts
