@@ -5,7 +5,17 @@ Millimetres, its lower left corner at the origin. Imports geometry, piece, drawi
 
 import math
 
-from drafting.geometry import Box, Point, bounds, distance, scaled, straight
+from drafting.geometry import (
+    Box,
+    Path,
+    Point,
+    bounds,
+    distance,
+    flattened,
+    holds,
+    scaled,
+    straight,
+)
 from drafting.piece import cutting_line
 from drafting.units import Mm
 from render import fonts, style
@@ -80,13 +90,15 @@ def assembly_map(sheets: Sheets, scale: float) -> Drawing:
         box = bounds(path)
         # On a very small map there may be no room; the list beside it names the pages too.
         sizes = (style.HEADING, style.BODY, style.NOTE)
-        found = (_in_cell(str(number), box, size, room, bold=True) for size in sizes)
+        found = (_in_cell(str(number), box, size, room, bold=True, outline=path) for size in sizes)
         text = next((text for text in found if text is not None), None)
         texts += [text] if text is not None else []
     return Drawing(strokes=tuple(strokes), texts=tuple(texts))
 
 
-def _in_cell(words: str, cell: Box, size: Mm, room: Room, *, bold: bool = False) -> Text | None:
+def _in_cell(
+    words: str, cell: Box, size: Mm, room: Room, *, bold: bool = False, outline: Path = ()
+) -> Text | None:
     """Return words near the middle of a cell and clear of lines, or None without such room."""
     middle = cell.centre
     wide, high = fonts.width(words, size, bold=bold) + 0.8, size
@@ -96,6 +108,10 @@ def _in_cell(words: str, cell: Box, size: Mm, room: Room, *, bold: bool = False)
         for j in range(-14, 15)
     ]
     spots.sort(key=lambda p: (round(distance(p, middle), 3), p))
+    if outline:
+        # A piece's number stands on the piece, or beside it where it is too narrow.
+        polygon = flattened(outline)
+        spots.sort(key=lambda p: not holds(polygon, p))
     boxes = ((spot, turned_box(spot, wide, high, 0.0)) for spot in spots)
     spot = next((spot for spot, box in boxes if room.is_free(box)), None)
     if spot is None:
