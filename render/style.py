@@ -53,5 +53,3 @@ NOTCH_DEPTH = 0.6
 """How far into the allowance a notch is drawn; snips must stop well short of the seam."""
 
 DOT: Mm = 3.0
-EDGE_GAP: Mm = 2.2
-"""From a line to the words beside it."""
