@@ -24,11 +24,16 @@ from drafting.units import Mm
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Widths:
-    """How much cloth lies outside the stitching line at a layer's edges."""
+    """How much cloth lies outside the stitching line at a layer's edges.
+
+    Attributes:
+        spare: more below the hem's allowance, to level the hem once it has hung.
+    """
 
     waist: Mm = 10.0
     side: Mm = 15.0
     hem: Mm = 12.0
+    spare: Mm = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +55,7 @@ def cutting_path(borders: Sequence[Border]) -> Path:
     Raises:
         GeometryError: the allowances of two neighbours do not meet.
     """
-    offsets = [tuple(_offset(s, border.allowance) for s in border.path) for border in borders]
+    offsets = [beside(border.path, border.allowance) for border in borders]
     joins: list[tuple[Point, Point]] = []
     for index, border in enumerate(borders):
         after = borders[(index + 1) % len(borders)]
@@ -62,6 +67,15 @@ def cutting_path(borders: Sequence[Border]) -> Path:
         if distance(*joins[index]) > MEETING:
             line.append(Line(start=joins[index][0], end=joins[index][1]))
     return tuple(line)
+
+
+def beside(path: Path, by: Mm) -> Path:
+    """Return the path moved ``by`` to the right of its travel, or to the left if below 0.
+
+    Raises:
+        GeometryError: a curve of the path is too tight.
+    """
+    return tuple(_offset(segment, by) for segment in path)
 
 
 def _offset(segment: Segment, by: Mm) -> Segment:
@@ -114,11 +128,28 @@ def _offset_radius(arc: Arc, by: Mm) -> Mm:
 
 
 def _between(path: Path, start: Point, end: Point) -> list[Segment]:
-    """Return the offset path, its first and last segments cut or drawn out to the joins."""
+    """Return the offset path, its first and last segments cut or drawn out to the joins.
+
+    A join that does not lie on an arc's own circle is reached straight on from its end.
+    """
     parts = list(path)
-    parts[0] = _from(parts[0], start)
-    parts[-1] = _until(parts[-1], end)
+    first, last = parts[0], parts[-1]
+    if _carries(first, start):
+        parts[0] = _from(first, start)
+    if _carries(last, end):
+        parts[-1] = _until(parts[-1], end)
+    if not _carries(first, start):
+        parts.insert(0, Line(start=start, end=first.start))
+    if not _carries(last, end):
+        parts.append(Line(start=last.end, end=end))
     return parts
+
+
+def _carries(segment: Segment, point: Point) -> bool:
+    """Tell whether a point lies on a segment's carrier; a line is drawn out to any join."""
+    if isinstance(segment, Line):
+        return True
+    return abs(distance(segment.centre, point) - segment.radius) < MEETING
 
 
 def _from(segment: Segment, start: Point) -> Segment:
@@ -161,8 +192,23 @@ def _crossing(one: Segment, other: Segment, near: Point) -> Point:
     else:
         found = []
     if not found:
+        # A short arc of a tight curve bends away before it reaches its neighbour; the allowance
+        # goes straight on from there instead.
+        found = _lines(_straight_on(one, at_end=True), _straight_on(other, at_end=False))
+    if not found:
         raise GeometryError("two seam allowances do not meet at a corner; make them narrower")
     return min(found, key=lambda p: distance(p, near))
+
+
+def _straight_on(segment: Segment, *, at_end: bool) -> Line:
+    """Return a line that touches a segment at its end, or at its start."""
+    if isinstance(segment, Line):
+        return segment
+    angle, at = (segment.finish, segment.end) if at_end else (segment.begin, segment.start)
+    turn = math.copysign(math.pi / 2, segment.finish - segment.begin)
+    step = Point(math.cos(angle + turn), math.sin(angle + turn))
+    other = Point(at.x + step.x, at.y + step.y) if at_end else Point(at.x - step.x, at.y - step.y)
+    return Line(start=at, end=other) if at_end else Line(start=other, end=at)
 
 
 def _lines(one: Line, other: Line) -> list[Point]:

@@ -6,12 +6,12 @@ Imports circle, geometry, piece and the spec's words.
 """
 
 import math
+from functools import lru_cache
 
 from drafting.allowance import Widths
-from drafting.circle import PanelWishes
-from drafting.cuts import Cut, layer_pieces
 from drafting.errors import DraftingError
 from drafting.geometry import Box, bounds, mirrored, moved
+from drafting.panels import Cut, PanelWishes, layer_pieces
 from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line
 from drafting.spec import Closure, Cloth, Grain
 from drafting.units import Mm
@@ -56,6 +56,7 @@ def box_on_cloth(piece: Piece) -> Box:
     )
 
 
+@lru_cache(maxsize=256)
 def panel_width(cut: Cut, allowances: Widths, grain: Grain) -> Mm:
     """Return how wide a cloth must be, between its selvages, for any one whole panel of a layer.
 
@@ -63,9 +64,9 @@ def panel_width(cut: Cut, allowances: Widths, grain: Grain) -> Mm:
     """
     try:
         bare = _bare_panels(cut, allowances, grain, half=False)
+        return max(box_on_cloth(piece).height for piece in bare)
     except DraftingError:
         return math.inf
-    return max(box_on_cloth(piece).height for piece in bare)
 
 
 def fold_way(cut: Cut, allowances: Widths, grain: Grain, usable: Mm) -> FoldWay:
@@ -75,14 +76,14 @@ def fold_way(cut: Cut, allowances: Widths, grain: Grain, usable: Mm) -> FoldWay:
     half circle with its diameter on the selvage has its middle across the cloth, and lies on
     a crosswise fold. Any other middle would lie on the bias, where cloth does not fold true.
     """
-    if grain is Grain.EDGE:
-        half_circle = abs(cut.panel_angle - math.pi) < 1e-9
+    if grain is Grain.EDGE and cut.hem_radius is not None:
+        half_circle = cut.panel_angle is not None and abs(cut.panel_angle - math.pi) < 1e-9
         return FoldWay.CROSSWISE if half_circle else FoldWay.NONE
     try:
         bare = _bare_panels(cut, allowances, grain, half=True)
+        widest = max((cutting_box_along(p).height for p in bare if p.half), default=0.0)
     except DraftingError:
         return FoldWay.NONE
-    widest = max((cutting_box_along(piece).height for piece in bare if piece.half), default=0.0)
     return FoldWay.LENGTHWISE if widest <= usable / 2 else FoldWay.NONE
 
 
@@ -100,6 +101,25 @@ def _bare_panels(cut: Cut, allowances: Widths, grain: Grain, *, half: bool) -> t
             half=half,
         ),
     )
+
+
+def is_bias_strip(piece: Piece) -> bool:
+    """Tell whether a piece is a strip cut at half a right angle to the grain."""
+    return piece.rectangle and abs(abs(math.sin(2 * _grain(piece))) - 1) < 1e-9
+
+
+def strips_length(pieces: tuple[Piece, ...], width: Mm) -> Mm:
+    """Return the length of cloth that bias strips take: their area, and one corner.
+
+    Source: strips at 45 degrees across a cloth of width U fill it but for a triangle at each
+    end; together those are a square of side U.
+    """
+    area = math.fsum(p.count * b.width * b.height for p in pieces for b in [_own_box(p)])
+    return area / width + width if pieces else 0.0
+
+
+def _own_box(piece: Piece) -> Box:
+    return bounds(cutting_line(piece))
 
 
 def rows(pieces: tuple[Piece, ...], width: Mm) -> Mm:

@@ -40,3 +40,18 @@ def by_weight(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
 def stops(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """Return the findings that forbid writing a pattern."""
     return tuple(finding for finding in findings if finding.level is Level.STOP)
+
+
+def note(code: str, what: str, do: str) -> Finding:
+    """Return a note."""
+    return Finding(level=Level.NOTE, code=code, what=what, do=do)
+
+
+def caution(code: str, what: str, do: str) -> Finding:
+    """Return a caution."""
+    return Finding(level=Level.CAUTION, code=code, what=what, do=do)
+
+
+def stop(code: str, what: str, do: str) -> Finding:
+    """Return a stop, which forbids writing a pattern."""
+    return Finding(level=Level.STOP, code=code, what=what, do=do)

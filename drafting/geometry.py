@@ -299,6 +299,25 @@ def flattened(path: Path, *, outside: bool = False) -> tuple[Point, ...]:
     return tuple(points)
 
 
+SKETCHED = 0.2
+"""Greatest angle of a chord in a sketch, in radians: within half a per cent of the radius."""
+
+
+def sketched(path: Path) -> tuple[Point, ...]:
+    """Return a few points along a path, for a quick look at what lies inside it."""
+    points: list[Point] = []
+    for segment in path:
+        points.append(segment.start)
+        if isinstance(segment, Arc):
+            sweep = segment.finish - segment.begin
+            steps = math.ceil(abs(sweep) / SKETCHED)
+            points += [
+                on_circle(segment.centre, segment.radius, segment.begin + sweep * k / steps)
+                for k in range(1, steps)
+            ]
+    return tuple(points)
+
+
 def area(path: Path) -> float:
     """Return the exact area inside a closed path in mm2, above 0 when counter-clockwise.
 

@@ -1,95 +1,64 @@
 """Drawing a planned garment: its pieces, and which of their edges are sewn together.
 
-Millimetres and radians. Imports the plan and the parts' pieces.
+Millimetres and radians. Imports the plan and the parts' pieces. Seams are numbered: 1 the
+skirt's panels, 2 everything at the waist, 3 the lining's panels, 4 the ruffle, 5 what is sewn
+to the skirt's lower edge, 6 godets, 7 pockets.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from drafting import ruffle, waistband
-from drafting.circle import PanelWishes
-from drafting.cuts import layer_pieces
-from drafting.piece import Piece
-from drafting.plan import Layer, Plan
-from drafting.spec import WaistFinish
+from drafting import hem_pieces, pockets, ruffle, tiers
+from drafting.cloth import fold_way
+from drafting.flounce import flounce_piece
+from drafting.godet import godet_piece
+from drafting.layer import Layer
+from drafting.panels import GODET_SEAM, PanelWishes, layer_pieces
+from drafting.piece import EdgeKind, Notch, NotchKind, Piece
+from drafting.plan import Plan
+from drafting.spec import CutKind, Grain, SeamFinish, WaistFinish
+from drafting.strips import END_HEM
 from drafting.truing import Seam, Side
-from drafting.units import Mm, length_text
+from drafting.units import length_text
+from drafting.waist_pieces import waist_pieces
+
+Parts = tuple[tuple[Piece, ...], tuple[Seam, ...]]
 
 
-def pieces_and_seams(plan: Plan) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
+def pieces_and_seams(plan: Plan) -> Parts:
     """Return every piece of the garment and every seam between them.
 
     Raises:
         MeasurementError, GeometryError: a piece cannot be drawn at these measures.
     """
-    spec, wish = plan.spec, plan.spec.skirt
-
-    def wishes(part: str, layer: Layer, seam: str, waist_seam: str) -> PanelWishes:
-        return PanelWishes(
-            part=part,
-            allowances=layer.allowances,
-            grain=wish.grain,
-            closure=plan.closure,
-            opening=layer.opening,
-            seam=seam,
-            waist_seam=waist_seam,
-            half=layer.half,
-            fold_way=layer.fold_way,
-        )
-
-    of_skirt = wishes("skirt", plan.skirt, "1", "2")
-    pieces = list(layer_pieces(plan.skirt.cut, of_skirt))
-    seams = _panel_seams(pieces)
-    waist = _all_round(pieces, "waist")
-    # A ruffle that has no place is not drawn; the advice stops it.
-    placed = plan.ruffle if plan.ruffle and _has_place(plan.ruffle) else None
+    of_skirt = _skirt_wishes(plan)
+    panels: tuple[Piece, ...] = ()
+    found: list[Parts] = []
+    if not plan.owned:
+        panels = layer_pieces(plan.skirt.cut, of_skirt)
+        found.append((panels, tuple(_panel_seams(panels, "1"))))
+        godets = _godets(plan, panels)
+        found += [
+            godets,
+            _hanging(plan, panels, godets[0], of_skirt),
+            pockets.pocket_parts(plan, panels),
+        ]
+    lined: tuple[Piece, ...] = ()
     if plan.lining is not None:
-        of_lining = wishes("lining", plan.lining, "3", "2")
-        if placed is not None:
-            of_lining = replace(
-                of_lining,
-                ruffle_line=placed.line_below_waist,
-                ruffle_words="seam 4: ruffle's line, "
-                + length_text(placed.line_length, spec.units)
-                + " all round",
-            )
-        lined = layer_pieces(plan.lining.cut, of_lining)
-        pieces += lined
-        seams += _panel_seams(lined)
-        drawn_up = wish.waist_finish is WaistFinish.CASING
-        seams.append(
-            Seam(
-                number="2",
-                name="skirt waist to lining waist",
-                first=waist,
-                second=_all_round(lined, "waist"),
-                gather=1.0 if drawn_up else wish.gather_ratio,
-            )
-        )
-        if placed is not None and placed.strips:
-            strip = ruffle.strip_piece(placed, seam="4")
-            a = ruffle.HABITS[placed.cloth].join_allowance
-            seams.append(
-                Seam(
-                    number="4",
-                    name="ruffle to its line on the lining",
-                    first=_all_round([strip], "gathered"),
-                    second=_all_round(lined, "ruffle line"),
-                    gather=placed.gather_ratio,
-                    ease=0.0 if placed.ring else 2 * (ruffle.END_HEM - a),
-                )
-            )
-            pieces.append(strip)
-    top, seam = _waist_piece(plan, of_skirt, waist)
-    return (*pieces, top), tuple(sorted((*seams, seam), key=lambda one: one.number))
+        lined = _lining(plan, plan.lining)
+        found.append((lined, tuple(_panel_seams(lined, "3"))))
+        if panels:
+            found.append(((), (_waist_to_lining(plan, panels, lined),)))
+        found.append(_ruffle(plan, lined))
+    if panels:
+        found.append(waist_pieces(plan, panels, of_skirt))
+    pieces = tuple(piece for part, _ in found for piece in part)
+    seams = (seam for _, part in found for seam in part)
+    return pieces, tuple(sorted(seams, key=lambda one: one.number))
 
 
-def _has_place(drafted: ruffle.RuffleDraft) -> bool:
-    return drafted.line_below_waist >= ruffle.HIGHEST_LINE
-
-
-def _all_round(pieces: Sequence[Piece], edge: str) -> tuple[Side, ...]:
+def all_round(pieces: Iterable[Piece], edge: str) -> tuple[Side, ...]:
     """Return an edge of every piece, as often as it is cut: one side of a seam all round."""
     return tuple(
         Side(piece=piece.name, edge=edge, times=piece.count * (2 if piece.half else 1))
@@ -97,7 +66,94 @@ def _all_round(pieces: Sequence[Piece], edge: str) -> tuple[Side, ...]:
     )
 
 
-def _panel_seams(pieces: Sequence[Piece]) -> list[Seam]:
+# --- layers --------------------------------------------------------------------------------
+
+
+def _skirt_wishes(plan: Plan) -> PanelWishes:
+    layer, wish = plan.skirt, plan.spec.skirt
+    sewn_below = layer.below is not None or hem_pieces.needs_seam(layer.finish)
+    words = {CutKind.GORED: "gore", CutKind.TIERED: "yoke"}
+    hem = "lower edge" if layer.below is not None else "hem"
+    if not layer.cut.alike and layer.below is None and wish.hem_above_floor is not None:
+        hem = "hem, level with the floor"
+    # Elastic draws a casing up; every other finish takes a waist that is gathered first.
+    gathered = plan.waist.gather_ratio > 1 and wish.waist_finish is not WaistFinish.CASING
+    return replace(
+        _wishes(plan, layer, seam="1"),
+        hem_seam="5" if sewn_below else "",
+        hem_quarters=layer.below is not None,
+        hem_words=hem,
+        waist_words="waist, gather this edge" if gathered else "waist",
+        shape=words.get(wish.cut, "panel"),
+        pocket=pockets.pocket_place(plan),
+        godet=wish.godets.depth if wish.godets else 0.0,
+        gathered=gathered,
+    )
+
+
+def _wishes(plan: Plan, layer: Layer, *, seam: str) -> PanelWishes:
+    return PanelWishes(
+        part=layer.part,
+        allowances=layer.allowances,
+        grain=layer.grain,
+        closure=plan.closure,
+        # An opening longer than a yoke goes on in the tier below it, which says so.
+        opening=layer.opening if layer.opening < layer.cut.length else 0.0,
+        vent=layer.vent,
+        seam=seam,
+        waist_seam="2",
+        half=layer.half,
+        fold_way=layer.fold_way,
+        notes=_panel_notes(plan, layer),
+    )
+
+
+_SEAMS = {
+    SeamFinish.FRENCH: "French seams: first wrong sides together, then right sides together",
+    SeamFinish.BOUND: "seams pressed open, their raw edges bound",
+    SeamFinish.OVERLOCKED: "seams overlocked together and pressed to one side",
+}
+
+
+def _panel_notes(plan: Plan, layer: Layer) -> tuple[str, ...]:
+    """Return what a panel's label says of its seams, and of the cloth below its hem."""
+    widths, units = layer.allowances, plan.spec.units
+    seams = _SEAMS.get(plan.spec.skirt.seams)
+    told = () if seams is None else (seams,)
+    if layer.opening >= layer.cut.length:
+        told = (*told, "the closure seam stays open from end to end")
+    if layer.below is not None or not widths.spare:
+        return told
+    sewn = layer.part == "skirt" and hem_pieces.needs_seam(layer.finish)
+    if not widths.hem:
+        spare = length_text(widths.spare, units)
+        return (*told, f"below the finished edge: {spare} to spare for levelling")
+    return (
+        *told,
+        f"below the hem: {length_text(widths.hem, units)} to {'sew' if sewn else 'turn'},"
+        f" {length_text(widths.spare, units)} to spare for levelling",
+    )
+
+
+def _lining(plan: Plan, layer: Layer) -> tuple[Piece, ...]:
+    wishes = replace(
+        _wishes(plan, layer, seam="3"),
+        shape="gore" if plan.spec.lining and plan.spec.lining.cut is CutKind.GORED else "panel",
+        hem_words="hem" if layer.cut.alike else "hem, level with the floor",
+    )
+    placed = _placed_ruffle(plan)
+    if placed is not None:
+        wishes = replace(
+            wishes,
+            ruffle_line=placed.line_below_waist,
+            ruffle_words="seam 4: ruffle's line, "
+            + length_text(placed.line_length, plan.spec.units)
+            + " all round",
+        )
+    return layer_pieces(layer.cut, wishes)
+
+
+def _panel_seams(pieces: Sequence[Piece], number: str) -> list[Seam]:
     """Return the seams between the panels of a layer, told by the numbers of their notches.
 
     An edge whose number stands nowhere else is sewn to its own mirror image.
@@ -105,15 +161,15 @@ def _panel_seams(pieces: Sequence[Piece]) -> list[Seam]:
     edges: dict[str, dict[tuple[str, int], None]] = {}
     for piece in pieces:
         for notch in piece.notches:
-            if piece.edges[notch.edge].name != "waist":
+            if notch.edge in (0, 2) and notch.seam.startswith(number):
                 edges.setdefault(notch.seam, {})[piece.name, notch.edge] = None
     seams = []
-    for number, found in edges.items():
+    for lettered, found in edges.items():
         sides = [Side(piece=name, edge=edge) for name, edge in found]
         for one, other in pairwise(sides if len(sides) > 1 else sides * 2):
             seams.append(
                 Seam(
-                    number=number,
+                    number=lettered,
                     name=f"{one.piece} to {other.piece}",
                     first=(one,),
                     second=(other,),
@@ -122,44 +178,194 @@ def _panel_seams(pieces: Sequence[Piece]) -> list[Seam]:
     return seams
 
 
-def _waist_piece(plan: Plan, of_skirt: PanelWishes, waist: tuple[Side, ...]) -> tuple[Piece, Seam]:
-    wish = plan.spec.skirt
-    if plan.strip is None:
-        flare = waistband.facing_flare(
-            plan.skirt.cut, gather_ratio=wish.gather_ratio, depth=wish.facing
-        )
-        slitless = replace(of_skirt, opening=0.0)
-        piece = waistband.facing_piece(flare, slitless)
-        second = _all_round([piece], "waist")
-        gather, ease = wish.gather_ratio, 0.0
-    else:
-        casing = wish.waist_finish is WaistFinish.CASING
-        around = plan.skirt.cut.waistline if casing else plan.finished_waist
-        piece = waistband.strip_piece(
-            plan.strip,
-            name="casing" if casing else "band",
-            around=around,
-            closure=plan.closure,
-            seam="2",
-            notes=_strip_notes(plan, lap=plan.strip.cut_length - 2 * plan.strip.allowance - around),
-        )
-        second = _all_round([piece], "waist")
-        gather = 1.0 if casing else wish.gather_ratio / (1 + wish.waist_stretch)
-        lap = plan.strip.cut_length - 2 * plan.strip.allowance - around
-        ease = -gather * lap
-    seam = Seam(
+def _waist_to_lining(plan: Plan, skirt: Sequence[Piece], lined: Sequence[Piece]) -> Seam:
+    return Seam(
         number="2",
-        name=f"skirt waist to {piece.name}",
-        first=waist,
-        second=second,
-        gather=gather,
-        ease=ease,
+        name="skirt waist to lining waist",
+        first=all_round(skirt, "waist"),
+        second=all_round(lined, "waist"),
+        gather=plan.waist.line / plan.waist.lining_line,
     )
-    return piece, seam
 
 
-def _strip_notes(plan: Plan, *, lap: Mm) -> tuple[str, ...]:
-    units = plan.spec.units
-    if plan.spec.skirt.waist_finish is WaistFinish.CASING:
-        return (f"for elastic {length_text(plan.spec.skirt.elastic, units)} wide",)
-    return (f"its end laps {length_text(lap, units)} over, for a hook and bar",) if lap > 1 else ()
+# --- what is sewn to the layers ------------------------------------------------------------
+
+
+def _hanging(
+    plan: Plan, panels: tuple[Piece, ...], godets: tuple[Piece, ...], of_skirt: PanelWishes
+) -> Parts:
+    """Return the flounce, the tiers or the hem's own pieces."""
+    layer, wish = plan.skirt, plan.spec.skirt
+    below = layer.below
+    usable = plan.binding_width
+    if below is None:
+        edged = (*panels, *godets)
+        return hem_pieces.hem_pieces(layer, edged, depth=wish.hem_facing, usable=usable)
+    if below.flounce is not None:
+        sewn_on = hem_pieces.needs_seam(layer.finish)
+        ring = flounce_piece(
+            below.flounce,
+            replace(
+                of_skirt,
+                allowances=plan.flounce_widths,
+                grain=Grain.CENTRE,
+                opening=0.0,
+                vent=0.0,
+                pocket=None,
+                godet=0.0,
+                gathered=False,
+                seam="5a",
+                waist_seam="5",
+                hem_seam="5b" if sewn_on else "",
+                hem_words="hem",
+                half=True,
+                fold_way=fold_way(below.flounce, plan.flounce_widths, Grain.CENTRE, layer.usable),
+                notes=(),
+            ),
+        )
+        seam = Seam(
+            number="5",
+            name="flounce to the skirt's lower edge",
+            first=all_round([ring], "inner"),
+            second=all_round(panels, "hem"),
+        )
+        finish = hem_pieces.hem_pieces(
+            layer, [ring], depth=min(wish.hem_facing, below.depth / 3), usable=usable
+        )
+        return (ring, *finish[0]), (seam, *finish[1])
+    return _tiers(plan, panels)
+
+
+def _tiers(plan: Plan, panels: Sequence[Piece]) -> Parts:
+    below = plan.skirt.below
+    assert below is not None and below.ways is not None
+    if any(tier.strips == 0 for tier in below.tiers):
+        return (), ()  # the advice stops a cloth too narrow for its joins
+    pieces: list[Piece] = []
+    seams: list[Seam] = []
+    above = all_round(panels, "hem")
+    for order, tier in enumerate(below.tiers, start=1):
+        last = order == len(below.tiers)
+        number, following = _tier_seam(order), "" if last else _tier_seam(order + 1)
+        drawn = tiers.tier_piece(
+            tier,
+            below.ways,
+            name=f"skirt tier {order}",
+            cloth="skirt",
+            seam=number,
+            next_seam=following,
+            rows=ruffle.INSIDE,
+            notes=_tier_notes(plan, order),
+        )
+        seams.append(
+            Seam(
+                number=number,
+                name=f"{drawn.name} to the edge above it",
+                first=all_round([drawn], "gathered"),
+                second=above,
+                gather=tier.ratio,
+            )
+        )
+        above = all_round([drawn], "lower")
+        pieces.append(drawn)
+    layer, wish = plan.skirt, plan.spec.skirt
+    depth = min(wish.hem_facing, below.tiers[-1].depth / 2)
+    finish = hem_pieces.hem_pieces(
+        layer, pieces[-1:], depth=depth, usable=plan.binding_width, at="lower"
+    )
+    return (*pieces, *finish[0]), (*seams, *finish[1])
+
+
+def _tier_notes(plan: Plan, order: int) -> tuple[str, ...]:
+    """Return how a tier is joined, quartered and, where the opening reaches it, left open."""
+    units, below = plan.spec.units, plan.skirt.below
+    assert below is not None
+    tier = below.tiers[order - 1]
+    quarter = length_text(tier.flat / 4, units)
+    notes = [f"join to a ring, then mark both edges in quarters, {quarter} apart"]
+    past = plan.skirt.opening - plan.skirt.cut.length
+    if order == 1 and past > 0:
+        notes.append(
+            f"leave one join open for {length_text(past, units)} from the gathered edge: the"
+            " opening reaches into it"
+        )
+    return tuple(notes)
+
+
+def _tier_seam(order: int) -> str:
+    return "5" if order == 1 else f"5{chr(ord('a') + order - 2)}"
+
+
+def _godets(plan: Plan, panels: Sequence[Piece]) -> Parts:
+    godets = plan.spec.skirt.godets
+    layer = plan.skirt
+    if godets is None or godets.depth >= layer.cut.length:
+        return (), ()  # the advice stops godets that reach the waist
+    hem = layer.allowances.hem + layer.allowances.spare
+    drawn = godet_piece(
+        godets.depth,
+        godets.angle,
+        count=layer.cut.panels,
+        seam_allowance=layer.allowances.side,
+        hem_allowance=hem,
+        seam=GODET_SEAM,
+    )
+    if hem_pieces.needs_seam(layer.finish):
+        drawn = _hem_as_seam(drawn)
+    seams = tuple(
+        Seam(
+            number=GODET_SEAM,
+            name=f"godet to {panel.name}",
+            first=(Side(piece=drawn.name, edge="side"),),
+            second=(Side(piece=panel.name, edge=0, part=godets.depth),),
+        )
+        for panel in panels
+    )
+    return (drawn,), seams
+
+
+def _hem_as_seam(piece: Piece) -> Piece:
+    """Return a piece whose hem is sewn to a facing and not turned up."""
+    edges = tuple(
+        replace(edge, kind=EdgeKind.SEAM) if edge.name == "hem" else edge for edge in piece.edges
+    )
+    index = next(k for k, edge in enumerate(edges) if edge.name == "hem")
+    middle = Notch(edge=index, at=edges[index].length / 2, kind=NotchKind.BALANCE, seam="5")
+    return replace(piece, edges=edges, notches=(*piece.notches, middle))
+
+
+def _placed_ruffle(plan: Plan) -> ruffle.RuffleDraft | None:
+    """Return the ruffle, unless it has no place or no strip; the advice stops it then."""
+    drafted = plan.ruffle
+    if drafted is None or not drafted.strips:
+        return None
+    return drafted if drafted.line_below_waist >= ruffle.HIGHEST_LINE else None
+
+
+def _ruffle(plan: Plan, lined: Sequence[Piece]) -> Parts:
+    drafted = _placed_ruffle(plan)
+    if drafted is None:
+        return (), ()
+    strips = ruffle.ruffle_pieces(drafted, seam="4")
+    a = ruffle.HABITS[drafted.cloth].join_allowance
+    seams = [
+        Seam(
+            number="4",
+            name="ruffle to its line on the lining",
+            first=all_round(strips[:1], "gathered"),
+            second=all_round(lined, "ruffle line"),
+            gather=drafted.gather_ratio,
+            ease=0.0 if drafted.ring else 2 * (END_HEM - a),
+        )
+    ]
+    for order, (upper, lower) in enumerate(pairwise(strips)):
+        seams.append(
+            Seam(
+                number=f"4{chr(ord('a') + order)}",
+                name=f"{lower.name} to {upper.name}",
+                first=all_round([lower], "gathered"),
+                second=all_round([upper], "lower"),
+                gather=drafted.tiers[order + 1].ratio,
+            )
+        )
+    return strips, tuple(seams)

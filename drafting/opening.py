@@ -16,6 +16,9 @@ SHORTEST_SLIT: Mm = 170.0
 
 _INCHES = (6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 24)
 
+PAST_THE_HIP: Mm = 60.0
+"""How far below the hip an opening may reach before the loop alone must ask for it."""
+
 SHORT_SHARE = 0.6
 """On a short layer habit gives way: it opens this share of its length if the hip passes."""
 
@@ -69,22 +72,33 @@ def slit_length(
     hip_depth: Mm,
     finished_waist: Mm,
     line: Mm,
-    fullness: float,
+    fullness: float | None,
     gathered: bool,
     length: Mm = math.inf,
+    scale: float = 1.0,
 ) -> Mm:
     """Return how long to leave a layer open below its waist seam.
 
     Source: the taut loop rules; never shorter than 17 cm or than half the missing girth, and
     never past 6 cm below the hip unless the loop itself demands it. Over a gathered waist
-    the opening also reaches the hip, or the gathers tear when it is drawn on. ``length`` is
-    the layer's: habit gives way on a short one, the loop never does.
+    the opening also reaches the hip, or the gathers tear when it is drawn on.
+
+    Args:
+        fullness: circles that the layer's cone comes to above the hip; None for gathered
+            lengths, where the waist and the two edges of the slit are the whole loop.
+        length: the layer's: habit gives way on a short one, the loop never does.
+        scale: of the draft, by which the habits' lengths shrink.
     """
-    girth = hip + PASSING_EASE
-    taut = least_slit(min(line, finished_waist), girth, fullness=fullness)
-    habit = min(max(SHORTEST_SLIT, hip_depth if gathered else 0), SHORT_SHARE * length)
-    wanted = max(taut, habit, (girth - finished_waist) / 2)
-    return min(wanted, max(taut, hip_depth + 60))
+    girth = hip + PASSING_EASE * scale
+    simple = (girth - finished_waist) / 2
+    taut = (
+        max(simple, 0.0)
+        if fullness is None
+        else least_slit(min(line, finished_waist), girth, fullness=fullness)
+    )
+    habit = min(max(SHORTEST_SLIT * scale, hip_depth if gathered else 0), SHORT_SHARE * length)
+    wanted = max(taut, habit, simple)
+    return min(wanted, max(taut, hip_depth + PAST_THE_HIP * scale))
 
 
 def zip_length(opening: Mm, units: Units = Units.CM) -> Mm | None:

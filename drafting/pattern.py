@@ -3,16 +3,16 @@
 Millimetres. Imports the plan, its drawing, its figures and the advice.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting import advice, cloth
 from drafting.errors import DraftingError, TruingError
 from drafting.figures import ClothFigures, Figures, figures
 from drafting.findings import Finding, by_weight
 from drafting.making_up import pieces_and_seams
-from drafting.piece import Piece
+from drafting.piece import Piece, cutting_line
 from drafting.plan import plan
-from drafting.spec import Spec
+from drafting.spec import Cloth, Spec
 from drafting.truing import Seam, Walked, walk
 
 
@@ -39,18 +39,26 @@ def draft(spec: Spec) -> Pattern:
         TruingError: edges that are sewn together do not agree: a fault of the draft itself.
     """
     planned = plan(spec)
-    findings = [*spec.findings, *advice.advice(planned)]
+    findings = list(spec.findings)
+    if planned.faults:
+        # Plainer parts stand in for what cannot be drawn; advice on them would mislead.
+        findings += [advice.cannot_be_drawn(fault, spec.units) for fault in planned.faults]
+    else:
+        findings += advice.advice(planned)
     pieces: tuple[Piece, ...] = ()
     seams: tuple[Seam, ...] = ()
     walked: tuple[Walked, ...] = ()
     try:
         pieces, seams = pieces_and_seams(planned)
         walked = walk(seams, pieces)
+        for piece in pieces:
+            cutting_line(piece)
     except TruingError:
         raise
     except DraftingError as error:
-        findings.append(advice.cannot_be_drawn(error))
+        findings.append(advice.cannot_be_drawn(error, spec.units))
         pieces = seams = ()
+        walked = ()
     cloths = _cloths(spec, pieces)
     return Pattern(
         spec=spec,
@@ -64,15 +72,20 @@ def draft(spec: Spec) -> Pattern:
 def _cloths(spec: Spec, pieces: tuple[Piece, ...]) -> dict[str, ClothFigures]:
     """Return the rows of boxes of each cloth that pieces are cut from."""
     found = {}
-    for name, of in (
-        ("skirt", spec.cloths.skirt),
-        ("lining", spec.cloths.lining),
-        ("ruffle", spec.cloths.ruffle),
-    ):
-        mine = tuple(piece for piece in pieces if piece.cloth == name)
+    for name in ("skirt", "lining", "ruffle", "interfacing", "binding"):
+        of: Cloth = getattr(spec.cloths, name)
+        mine = tuple(
+            found
+            for piece in pieces
+            for found in (
+                *([piece] if piece.cloth == name else []),
+                *(replace(piece, count=count) for cloth, count in piece.also if cloth == name),
+            )
+        )
         if mine:
             usable = cloth.usable_width(of)
-            found[name] = ClothFigures(
-                width=of.width, usable=usable, rows_length=cloth.rows(mine, usable)
-            )
+            strips = tuple(piece for piece in mine if cloth.is_bias_strip(piece))
+            rest = tuple(piece for piece in mine if not cloth.is_bias_strip(piece))
+            long = cloth.rows(rest, usable) + cloth.strips_length(strips, usable)
+            found[name] = ClothFigures(width=of.width, usable=usable, rows_length=long)
     return found

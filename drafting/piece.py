@@ -123,6 +123,7 @@ class Piece:
         half: the piece is drawn to a fold and is half of what is cut.
         fold_way: how the cloth is folded for a half; none where no fold can take it, and the
             half is chalked, turned over and chalked again.
+        also: other cloths that the same paper cuts, such as interfacing, and how often each.
         rectangle: a band or strip that a rule and chalk draw as well as paper does.
         notes: what else its label says, a line each.
     """
@@ -135,6 +136,7 @@ class Piece:
     mirrored: bool = False
     half: bool = False
     fold_way: FoldWay = FoldWay.NONE
+    also: tuple[tuple[str, int], ...] = ()
     rectangle: bool = False
     notches: tuple[Notch, ...] = ()
     inner_lines: tuple[InnerLine, ...] = ()

@@ -4,19 +4,37 @@ Millimetres and radians. Imports the parts' formulas; draws nothing.
 """
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from drafting import cloth, lining, opening, ruffle, waistband
+from drafting import lining, opening, ruffle, tiers, waistband
 from drafting.allowance import Widths
-from drafting.circle import Flare, fewest_panels, waistline
-from drafting.cloth_kinds import behaviour
-from drafting.cuts import Cut
-from drafting.hem import usual_hem
-from drafting.levelled import Around, Levelled
+from drafting.around import Around, all_round
+from drafting.circle import Flare
+from drafting.cloth import panel_width, usable_width
+from drafting.cuts import hip_fullness, planned_cut
+from drafting.errors import DraftingError, GeometryError
+from drafting.flounce import MOST_RINGS, flounce_flare
+from drafting.gathered import Gathered
+from drafting.godet import sweep_added
+from drafting.half_scale import HEM_ALLOWANCE
+from drafting.hem import STRAIGHT_HEM, usual_hem
+from drafting.layer import LEAST_DROP, Below, Layer, estimated_drop, fitted, grain_of, widths
 from drafting.measurements import SHOE_SHARE
-from drafting.piece import FoldWay
-from drafting.spec import Closure, Cloth, Grain, HemFinish, Spec, WaistFinish
+from drafting.panels import Cut
+from drafting.spec import (
+    BandShape,
+    Closure,
+    Cloth,
+    CutKind,
+    Grain,
+    HemFinish,
+    LevelAt,
+    Spec,
+    WaistFinish,
+)
 from drafting.units import Mm
+from drafting.waist import Waist, planned_waist
 
 SHORTEST_LINING: Mm = 100.0
 """No layer is finished shorter than this; a lining planned below it is held here and refused."""
@@ -24,24 +42,8 @@ SHORTEST_LINING: Mm = 100.0
 CLEAR_OF_OPENING: Mm = 30.0
 """A ruffle closer than this below the end of the opening stops at it with hemmed ends."""
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Layer:
-    """A skirt or a lining as it is drafted.
-
-    Attributes:
-        opening: length of its slit below the waist seam, 0 for none.
-        asked_panels: panels before the cloth's width had its say.
-        half: its panel is drawn to a fold; ``fold_way`` is the fold that can take it, if any.
-    """
-
-    cut: Cut
-    cloth: Cloth
-    allowances: Widths
-    opening: Mm
-    asked_panels: int
-    half: bool
-    fold_way: FoldWay
+FROM_THE_KNEE: Mm = 60.0
+"""A vent begins this far above the knee, so that the knee itself is free."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,182 +52,332 @@ class Plan:
 
     Attributes:
         closure: where it really opens; a casing is pulled on.
-        finished_waist: waist and ease.
-        floor: waist to floor in the shoes that are worn.
+        floor: waist to floor in the shoes that are worn, from the natural waist.
+        skirt: the outer layer; an owned skirt's is there to be checked against, not drawn.
+        contour: a shaped band in numbers, its waistline the upper edge.
         walking_sweep: least sweep for one step at the skirt's hem.
+        faults: what cannot be drawn as it was asked; a plainer part stands in for it in the
+            numbers, and the advice stops the draft.
     """
 
     spec: Spec
     closure: Closure
-    finished_waist: Mm
+    waist: Waist
     floor: Around
     skirt: Layer
     lining: Layer | None
     ruffle: ruffle.RuffleDraft | None
     strip: waistband.Strip | None
+    contour: Flare | None
     walking_sweep: Mm
     lining_walking_sweep: Mm | None
+    faults: tuple[DraftingError, ...] = ()
+
+    @property
+    def owned(self) -> bool:
+        """Whether the skirt is sewn already and only what goes into it is drafted."""
+        return self.spec.skirt.owned is not None
+
+    @property
+    def binding_width(self) -> Mm:
+        """Width of the cloth that bias strips are cut from, between its selvages."""
+        return usable_width(self.spec.cloths.binding)
+
+    @property
+    def flounce_widths(self) -> Widths:
+        """Allowances of a flounce: the skirt's, with the hem that its own curve takes."""
+        flounce = self.skirt.below.flounce if self.skirt.below else None
+        held = self.skirt.allowances
+        given = self.spec.skirt.allowances.hem
+        if flounce is None:
+            return held
+        usual = usual_hem(
+            flounce.hem_radius, ease=self.skirt.behaviour.hem_ease, finish=self.skirt.finish
+        )
+        if given is not None:
+            return replace(held, hem=given, spare=0.0)
+        if self.spec.scale < 1:
+            usual = min(usual, HEM_ALLOWANCE)
+        drop = estimated_drop(flounce, self.skirt.cloth)
+        return replace(held, hem=usual, spare=math.ceil(drop) if drop >= LEAST_DROP else 0.0)
 
 
 def plan(spec: Spec) -> Plan:
     """Return the garment in numbers: radii, openings, panels that fit their cloth, the ruffle."""
-    wearer, wish = spec.wearer, spec.skirt
+    wish = spec.skirt
     pulls_on = wish.waist_finish is WaistFinish.CASING
     closure = Closure.NONE if pulls_on else wish.closure
-    finished = wearer.waist + wish.waist_ease
-    line = waistline(
-        wearer.waist,
-        ease=wish.waist_ease,
-        gather_ratio=wish.gather_ratio,
-        stretch=wish.waist_stretch,
+    waist = planned_waist(spec)
+    floor = _floor(spec)
+    lengths = _lengths(spec, floor, waist)
+    faults: list[DraftingError] = []
+    skirt = _skirt(spec, waist, closure, lengths, faults)
+    lined = _lining(spec, waist, closure, lengths, floor, faults)
+
+    def walking(length: Mm) -> Mm:
+        return lining.walking_sweep(
+            step=spec.wearer.step,
+            # Counted from the natural waist, as the leg is.
+            length=length + waist.drop,
+            hip_depth=spec.wearer.hip_depth,
+            floor=(floor.left + floor.right) / 2,
+            hip=spec.wearer.hip,
+        )
+
+    return Plan(
+        spec=spec,
+        closure=closure,
+        waist=waist,
+        floor=floor,
+        skirt=skirt,
+        lining=lined,
+        ruffle=_ruffle(spec, lined, faults),
+        strip=_strip(spec, closure, waist, skirt.allowances.waist),
+        contour=_contour(spec, waist),
+        walking_sweep=walking(skirt.length),
+        lining_walking_sweep=walking(lined.length) if lined else None,
+        faults=tuple(faults),
     )
+
+
+def _floor(spec: Spec) -> Around:
+    wearer = spec.wearer
     shoes = SHOE_SHARE * wearer.heel
-    floor = Around(
+    return Around(
         front=wearer.floor_front + shoes,
         left=(wearer.floor_left or wearer.floor_side) + shoes,
         back=wearer.floor_back + shoes,
         right=(wearer.floor_right or wearer.floor_side) + shoes,
     )
 
-    def layer(cut: Cut, of: Cloth, finish: HemFinish, hem: Mm | None) -> Layer:
-        slit = 0.0
-        if closure is not Closure.NONE:
-            slit = opening.slit_length(
-                hip=wearer.hip,
-                hip_depth=wearer.hip_depth,
-                finished_waist=finished,
-                line=cut.waistline,
-                fullness=cut.fullness,
-                gathered=cut.waistline > finished,
-                length=cut.length,
-            )
-        if hem is None:
-            ease = behaviour(of.kind).hem_ease
-            hem = usual_hem(cut.hem_radius, ease=ease, finish=finish)
-        given = wish.allowances
-        widths = Widths(waist=given.waist, side=given.side, hem=hem)
-        return _fitted(cut, of, slit, widths, wish.grain)
 
-    def walking(length: Mm) -> Mm:
-        return lining.walking_sweep(
-            step=wearer.step,
-            length=length,
-            hip_depth=wearer.hip_depth,
-            floor=(floor.left + floor.right) / 2,
-            hip=wearer.hip,
-        )
-
-    panels = wish.panels or fewest_panels(wish.fullness)
-    skirt_cut: Cut = Flare(
-        fullness=wish.fullness, panels=panels, waistline=line, length=wish.length
-    )
+def _lengths(spec: Spec, floor: Around, waist: Waist) -> Around:
+    """Return the whole skirt's lengths from its waist seam to its lowest edge."""
+    wish = spec.skirt
+    if wish.owned is not None:
+        return all_round(wish.owned.length)
     if wish.hem_above_floor is not None:
-        skirt_cut = Levelled(
-            fullness=wish.fullness,
-            panels=panels,
-            waistline=line,
-            around=floor.less(wish.hem_above_floor),
-        )
-    skirt = layer(skirt_cut, spec.cloths.skirt, wish.hem, wish.allowances.hem)
-    lined: Layer | None = None
-    if spec.lining is not None:
-        asked = spec.lining.panels or fewest_panels(spec.lining.fullness)
-        lining_cut: Cut = lining.lining_flare(
-            fullness=spec.lining.fullness,
-            panels=asked,
-            finished_waist=finished,
-            stretch=wish.waist_stretch,
-            length=max(wish.length - spec.lining.shorter, SHORTEST_LINING),
-            drawn_up_from=line if pulls_on else None,
-        )
-        # A lining's hem is narrow, whatever the skirt's: light, and out of sight.
-        if isinstance(skirt_cut, Levelled):
-            lining_cut = Levelled(
-                fullness=lining_cut.fullness,
-                panels=asked,
-                waistline=lining_cut.waistline,
-                around=skirt_cut.around.less(spec.lining.shorter),
-            )
-        lined = layer(lining_cut, spec.cloths.lining, HemFinish.NARROW, None)
-    return Plan(
-        spec=spec,
-        closure=closure,
-        finished_waist=finished,
-        floor=floor,
-        skirt=skirt,
-        lining=lined,
-        ruffle=_ruffle(spec, lined),
-        strip=_strip(spec, closure, finished, line),
-        walking_sweep=walking(skirt.cut.length),
-        lining_walking_sweep=walking(lined.cut.length) if lined else None,
-    )
+        return floor.less(wish.hem_above_floor + waist.drop)
+    if wish.level is LevelAt.WAIST:
+        side = (floor.left + floor.right) / 2
+        return floor.less(side - wish.length + waist.drop)
+    return all_round(wish.length - waist.drop)
 
 
-def _fitted(cut: Cut, of: Cloth, slit: Mm, allowances: Widths, grain: Grain) -> Layer:
-    """Return the layer in as many panels as its cloth is wide enough for.
+# --- the skirt -----------------------------------------------------------------------------
 
-    Where no number of panels fits, the layer keeps what was asked; the advice stops it.
-    """
-    usable = cloth.usable_width(of)
-    fitted = cut
-    if math.isinf(cloth.panel_width(cut, allowances, grain)):
-        # So wide an angle leaves no room for its seam; half a circle always does.
-        fitted = replace(cut, panels=max(cut.panels, fewest_panels(cut.fullness)))
-    while cloth.panel_width(fitted, allowances, grain) > usable:
-        if fitted.panels == cloth.MOST_PANELS:
-            fitted = cut
-            break
-        fitted = replace(fitted, panels=fitted.panels + 1)
+
+def _cut(
+    spec: Spec, waist: Waist, lengths: Around, faults: list[DraftingError], *, of_lining: bool
+) -> Cut:
+    """Return how a layer is cut; where that has no shape, a plain flare, and the fault is kept."""
+    try:
+        return planned_cut(spec, waist, lengths, of_lining=of_lining)
+    except DraftingError as error:
+        faults.append(error)
+        line = waist.lining_line if of_lining else waist.line
+        return Flare(fullness=1.0, panels=2, waistline=line, length=max(lengths.least, 1.0))
+
+
+def _skirt(
+    spec: Spec, waist: Waist, closure: Closure, lengths: Around, faults: list[DraftingError]
+) -> Layer:
+    wish = spec.skirt
+    if wish.owned is not None:
+        return _owned(spec, waist)
+    depths: tuple[Mm, ...] = ()
+    if wish.cut is CutKind.TIERED:
+        yoke = wish.tiers.yoke if wish.tiers.yoke is not None else waist.hip_depth
+        left = max(lengths.least - yoke, 1.0)
+        depths = tiers.tier_depths(left, len(wish.tiers.ratios), wish.tiers.growth)
+    hanging = math.fsum(depths) or (wish.flounce.depth if wish.flounce else 0.0)
+    cut = _cut(spec, waist, lengths.less(hanging), faults, of_lining=False)
+    if wish.trim_bias and isinstance(cut, Flare) and not hanging:
+        cut = replace(cut, drop=estimated_drop(cut, spec.cloths.skirt), grain=wish.grain)
+    layer = _layer(spec, waist, closure, cut, part="skirt", finish=wish.hem, hanging=hanging > 0)
+    if wish.godets is not None:
+        added = sweep_added(wish.godets.depth, wish.godets.angle, layer.cut.panels)
+        layer = replace(layer, godets=added)
+    try:
+        return layer.with_below(_below(spec, layer, depths))
+    except DraftingError as error:
+        faults.append(error)
+        return layer
+
+
+def _owned(spec: Spec, waist: Waist) -> Layer:
+    """Return the layer that a skirt already sewn amounts to: its waist, its length, its sweep."""
+    owned = spec.skirt.owned
+    assert owned is not None
+    cut: Cut = Gathered(panels=1, waistline=owned.waist, around=all_round(owned.length))
+    fullness = (owned.sweep - owned.waist) / (math.tau * owned.length)
+    if fullness > 0:
+        cut = Flare(fullness=fullness, panels=1, waistline=owned.waist, length=owned.length)
     return Layer(
-        cut=fitted,
-        cloth=of,
-        allowances=allowances,
-        opening=slit,
-        asked_panels=cut.panels,
-        half=of.fold,
-        fold_way=(cloth.fold_way(fitted, allowances, grain, usable) if of.fold else FoldWay.NONE),
+        part="skirt",
+        cut=cut,
+        cloth=spec.cloths.skirt,
+        allowances=Widths(waist=0.0, side=0.0, hem=0.0),
+        finish=spec.skirt.hem,
+        grain=spec.skirt.grain,
+        asked_panels=1,
     )
 
 
-def _ruffle(spec: Spec, lined: Layer | None) -> ruffle.RuffleDraft | None:
+def _below(spec: Spec, layer: Layer, depths: tuple[Mm, ...]) -> Below | None:
+    """Return what is sewn to the lower edge of the skirt's own panels."""
+    wish, edge = spec.skirt, layer.cut.sweep
+    if depths:
+        lowest = usual_hem(None, ease=layer.behaviour.hem_ease, finish=wish.hem)
+        if wish.hem is HemFinish.TURNED:
+            lowest = min(STRAIGHT_HEM, depths[-1] / 3)
+        ways = tiers.StripWays(
+            usable=layer.usable,
+            join=layer.allowances.side,
+            top=ruffle.TOP_ALLOWANCE,
+            seam=ruffle.TOP_ALLOWANCE,
+            hem=lowest if wish.allowances.hem is None else wish.allowances.hem,
+        )
+        return Below(tiers=tiers.tiers(edge, wish.tiers.ratios, depths, ways), ways=ways)
+    if wish.flounce is None:
+        return None
+    flare = flounce_flare(
+        edge,
+        depth=wish.flounce.depth,
+        ratio=wish.flounce.ratio,
+        join=layer.allowances.side,
+        inner=layer.allowances.waist,
+    )
+    while panel_width(flare, layer.allowances, Grain.CENTRE) > layer.usable:
+        if flare.panels >= MOST_RINGS:
+            raise GeometryError(
+                f"no ring of a flounce {flare.length:.0f} mm deep fits the cloth; make it less"
+                " deep, or buy wider cloth"
+            )
+        flare = flare.divided(flare.panels + 1)
+    return Below(flounce=flare)
+
+
+# --- the lining ----------------------------------------------------------------------------
+
+
+def _lining(
+    spec: Spec,
+    waist: Waist,
+    closure: Closure,
+    lengths: Around,
+    floor: Around,
+    faults: list[DraftingError],
+) -> Layer | None:
+    wish = spec.lining
+    if wish is None:
+        return None
+    shorter = min(wish.shorter, lengths.least - SHORTEST_LINING)
+    cut = _cut(spec, waist, lengths.less(shorter), faults, of_lining=True)
+    # A lining's hem is narrow, whatever the skirt's: light, and out of sight.
+    layer = _layer(spec, waist, closure, cut, part="lining", finish=HemFinish.NARROW)
+    if wish.vent is not None:
+        return layer.with_vent(wish.vent)
+    if wish.cut is not CutKind.GORED or closure is Closure.NONE:
+        return layer
+    need = lining.STAIRS * lining.walking_sweep(
+        step=spec.wearer.step,
+        length=layer.length + waist.drop,
+        hip_depth=spec.wearer.hip_depth,
+        floor=(floor.left + floor.right) / 2,
+        hip=spec.wearer.hip,
+    )
+    if layer.sweep >= need:
+        return layer
+    knee = spec.wearer.waist_to_knee - waist.drop - FROM_THE_KNEE * spec.scale
+    return layer.with_vent(max(layer.length - knee, 0.0))
+
+
+# --- any layer -----------------------------------------------------------------------------
+
+
+def _layer(
+    spec: Spec,
+    waist: Waist,
+    closure: Closure,
+    cut: Cut,
+    *,
+    part: str,
+    finish: HemFinish,
+    hanging: bool = False,
+) -> Layer:
+    """Return a layer with its opening and its allowances, in panels that its cloth takes.
+
+    Args:
+        hanging: something is sewn to its lower edge, which is a seam then and no hem.
+    """
+    of: Cloth = spec.cloths.skirt if part == "skirt" else spec.cloths.lining
+    slit = 0.0
+    if closure is not Closure.NONE:
+        slit = opening.slit_length(
+            hip=spec.wearer.hip,
+            hip_depth=waist.hip_depth,
+            finished_waist=waist.top,
+            line=cut.waistline,
+            fullness=hip_fullness(cut),
+            gathered=cut.waistline > waist.finished,
+            length=cut.length,
+            scale=spec.scale,
+        )
+    allowances = widths(spec, part=part, finish=finish, cut=cut, of=of, hanging=hanging)
+    made = fitted(cut, of, allowances, part=part, grain=grain_of(spec, part), finish=finish)
+    return made.opened(slit)
+
+
+def _ruffle(
+    spec: Spec, lined: Layer | None, faults: list[DraftingError]
+) -> ruffle.RuffleDraft | None:
     if spec.ruffle is None or lined is None:
         return None
     wish, cut = spec.ruffle, lined.cut
-    depth = wish.depth if wish.depth is not None else ruffle.default_depth(cut.length)
+    depth = wish.depth if wish.depth is not None else ruffle.default_depth(cut.length, spec.scale)
     up = wish.above_hem + depth
+    # The ruffle's line runs parallel to the hem, not to the waist.
+    try:
+        line = cut.girth_above_hem(up)
+    except DraftingError as error:
+        faults.append(error)
+        return None
     below = cut.length - up
-    # On a levelled lining the ruffle's line runs parallel to the hem, not to the waist.
-    line = cut.girth_above_hem(up) if isinstance(cut, Levelled) else cut.girth_at(below)
-    flat = wish.gather_ratio * line
-    ring = not lined.opening or below > lined.opening + CLEAR_OF_OPENING
-    strips, strip_length = ruffle.strip_count(
-        flat,
-        cloth.usable_width(spec.cloths.ruffle),
-        join_allowance=ruffle.HABITS[wish.cloth].join_allowance,
-        ring=ring,
-    )
-    return ruffle.RuffleDraft(
-        cloth=wish.cloth,
-        depth=depth,
-        line_below_waist=below,
-        line_radius=cut.waist_radius + below,
-        line_length=line,
-        flat_length=flat,
-        strips=strips,
-        strip_cut_length=strip_length,
-        strip_cut_depth=ruffle.cut_depth(wish.cloth, depth, doubled=wish.doubled),
-        gather_ratio=wish.gather_ratio,
-        ring=ring,
-        doubled=wish.doubled,
-    )
+    ring = not lined.opening or below > lined.opening + CLEAR_OF_OPENING * spec.scale
+    return ruffle.drafted(
+        wish, depth=depth, below=below, line=line, ring=ring,
+        radius=None if cut.waist_radius is None else cut.waist_radius + below,
+        cloth=spec.cloths.ruffle,
+    )  # fmt: skip
 
 
-def _strip(spec: Spec, closure: Closure, finished: Mm, line: Mm) -> waistband.Strip | None:
+def _strip(spec: Spec, closure: Closure, waist: Waist, allowance: Mm) -> waistband.Strip | None:
     wish = spec.skirt
-    if wish.waist_finish is WaistFinish.BAND:
+    if wish.owned is not None:
+        return None
+    if wish.waist_finish is WaistFinish.BAND and wish.band_shape is BandShape.STRAIGHT:
         return waistband.band_strip(
-            finished, height=wish.band, allowance=wish.allowances.waist, closure=closure
-        )
+            waist.finished, height=wish.band, allowance=allowance, closure=closure,
+        )  # fmt: skip
     if wish.waist_finish is WaistFinish.CASING:
-        return waistband.casing_strip(line, elastic=wish.elastic, allowance=wish.allowances.waist)
+        return waistband.casing_strip(waist.line, elastic=wish.elastic, allowance=allowance)
+    if wish.waist_finish is WaistFinish.BIAS:
+        return waistband.bias_strip(waist.finished)
     return None
+
+
+def _contour(spec: Spec, waist: Waist) -> Flare | None:
+    wish = spec.skirt
+    shaped = wish.waist_finish is WaistFinish.BAND and wish.band_shape is BandShape.CONTOUR
+    if not shaped or wish.owned is not None:
+        return None
+    return waistband.contour_flare(top=waist.top, bottom=waist.finished, height=wish.band)
+
+
+def layers(plan: Plan) -> Iterator[tuple[str, Layer]]:
+    """Yield every layer that is drafted, the outer one first."""
+    if not plan.owned:
+        yield "skirt", plan.skirt
+    if plan.lining is not None:
+        yield "lining", plan.lining

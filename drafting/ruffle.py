@@ -1,16 +1,19 @@
 """The gathered ruffle that holds the skirt out: sewn to a line on the lining, not to its hem.
 
 Millimetres. Ratios, rows and thread are classroom estimates, said to be so where shown.
-Imports circle, geometry, piece and the spec's words.
+Imports geometry, piece, tiers and the spec's words.
 """
 
 import math
 from dataclasses import dataclass
 from enum import StrEnum
 
+from drafting.cloth import usable_width
 from drafting.geometry import Line, Point
 from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Piece
-from drafting.spec import RuffleCloth
+from drafting.spec import Cloth, Ruffle, RuffleCloth
+from drafting.strips import END_HEM, strip_count
+from drafting.tiers import StripWays, Tier, gathering_metres, tier_depths, tier_piece, tiers
 from drafting.units import Mm
 
 DEEPEST_DEFAULT: Mm = 200.0
@@ -18,9 +21,6 @@ DEEPEST_DEFAULT: Mm = 200.0
 
 HIGHEST_LINE: Mm = 20.0
 """A ruffle whose line would lie nearer the waist seam than this has no place on its lining."""
-
-END_HEM: Mm = 10.0
-"""Hem at each end of a ruffle that stops at the opening."""
 
 TOP_ALLOWANCE: Mm = 15.0
 """From the raw edge to the seam line; the gathering rows lie by it."""
@@ -67,7 +67,7 @@ class RuffleHabit:
     method: Method
 
 
-_INSIDE = (13.0, 8.0)
+INSIDE = (13.0, 8.0)
 _STRADDLING = (12.0, 19.0)
 _CORD = (12.0,)
 
@@ -83,11 +83,11 @@ HABITS = {
     ),
     RuffleCloth.SILK_ORGANZA: RuffleHabit(
         ratios=(2.0, 3.0), join=Join.SEAM, join_allowance=15, edge_hem=4,
-        edge="rolled, before gathering", rows=_INSIDE, method=Method.ROWS,
+        edge="rolled, before gathering", rows=INSIDE, method=Method.ROWS,
     ),
     RuffleCloth.POLYESTER_ORGANZA: RuffleHabit(
         ratios=(2.0, 3.0), join=Join.SEAM, join_allowance=10, edge_hem=4,
-        edge="rolled, before gathering", rows=_INSIDE, method=Method.ROWS,
+        edge="rolled, before gathering", rows=INSIDE, method=Method.ROWS,
     ),
     RuffleCloth.COTTON_ORGANDY: RuffleHabit(
         ratios=(1.75, 2.5), join=Join.SEAM, join_allowance=15, edge_hem=12,
@@ -111,12 +111,14 @@ class RuffleDraft:
         strips: how many strips it is joined from.
         gather_ratio: as asked; the strips are trimmed alike to reach it.
         ring: closed all round, below the opening; otherwise its ends are hemmed there.
+        tiers: the tiers that make up its depth, or none for a ruffle of one piece; the flat
+            length and the strips are the first one's.
     """
 
     cloth: RuffleCloth
     depth: Mm
     line_below_waist: Mm
-    line_radius: Mm
+    line_radius: Mm | None
     line_length: Mm
     flat_length: Mm
     strips: int
@@ -125,6 +127,18 @@ class RuffleDraft:
     gather_ratio: float
     ring: bool
     doubled: bool
+    tiers: tuple[Tier, ...] = ()
+    ways: StripWays | None = None
+
+    @property
+    def gathered_length(self) -> Mm:
+        """Flat length of everything that is gathered."""
+        return gathering_metres(self.tiers) * 1000 if self.tiers else self.flat_length
+
+    @property
+    def widest(self) -> Mm:
+        """Flat length of its lowest edge."""
+        return self.tiers[-1].flat if self.tiers else self.flat_length
 
     @property
     def habit(self) -> RuffleHabit:
@@ -134,12 +148,12 @@ class RuffleDraft:
     @property
     def method(self) -> Method:
         """How it is gathered: as the cloth asks, over a cord if it is long."""
-        return Method.CORD if self.flat_length > LONG_RUFFLE else self.habit.method
+        return Method.CORD if self.gathered_length > LONG_RUFFLE else self.habit.method
 
     @property
     def sections(self) -> int:
         """How many lengths it is gathered in: a multiple of four, so that quarters match."""
-        return 4 * max(1, math.ceil(self.flat_length / SECTION / 4 - 1e-9))
+        return 4 * max(1, math.ceil(self.gathered_length / SECTION / 4 - 1e-9))
 
     @property
     def rows(self) -> tuple[Mm, ...]:
@@ -149,26 +163,63 @@ class RuffleDraft:
         return self.habit.rows
 
 
-def default_depth(lining_length: Mm) -> Mm:
+def default_depth(lining_length: Mm, scale: float = 1.0) -> Mm:
     """Return the depth of a ruffle whose sheet leaves it open."""
-    return min(DEEPEST_DEFAULT, lining_length / 3)
+    return min(DEEPEST_DEFAULT * scale, lining_length / 3)
 
 
-def strip_count(flat: Mm, usable_width: Mm, *, join_allowance: Mm, ring: bool) -> tuple[int, Mm]:
-    """Return how many strips across the cloth a ruffle takes, and the cut length of each.
+def drafted(
+    wish: Ruffle,
+    *,
+    depth: Mm,
+    below: Mm,
+    line: Mm,
+    radius: Mm | None,
+    ring: bool,
+    cloth: Cloth,
+) -> RuffleDraft:
+    """Return a ruffle in numbers.
 
-    Strips are trimmed alike, so the ratio stays what was asked for. A cloth too narrow for
-    one join and its hems gives 0 strips. Source: a ring of N strips gives N (cut - 2a); an
-    open ruffle has N - 1 joins and a hem at each end.
+    Args:
+        depth: finished, of all its tiers together.
+        below: from the lining's waist seam to its line; ``line`` is that line's length,
+            ``radius`` its radius where it has one.
+        ring: whether it closes all round.
     """
-    a = join_allowance
-    if usable_width <= 2 * max(a, END_HEM):
-        return 0, 0.0
-    if ring:
-        count = max(1, math.ceil(flat / (usable_width - 2 * a) - 1e-9))
-        return count, flat / count + 2 * a
-    count = max(1, math.ceil((flat - 2 * a + 2 * END_HEM) / (usable_width - 2 * a) - 1e-9))
-    return count, (flat + 2 * a * (count - 1) + 2 * END_HEM) / count
+    usable, habit = usable_width(cloth), HABITS[wish.cloth]
+    flat = wish.gather_ratio * line
+    found: tuple[Tier, ...] = ()
+    ways = None
+    if wish.tiers > 1:
+        ways = StripWays(
+            usable=usable,
+            join=habit.join_allowance,
+            top=TOP_ALLOWANCE,
+            seam=TOP_ALLOWANCE,
+            hem=habit.edge_hem,
+        )
+        ratios = (wish.gather_ratio, *(wish.tier_ratio,) * (wish.tiers - 1))
+        depths = tier_depths(depth, wish.tiers, wish.tier_growth)
+        found = tiers(line, ratios, depths, ways)
+    strips, strip_length = strip_count(flat, usable, join_allowance=habit.join_allowance, ring=ring)
+    doubled = wish.doubled and not found
+    deep = cut_depth(wish.cloth, depth, doubled=doubled)
+    return RuffleDraft(
+        cloth=wish.cloth,
+        depth=depth,
+        line_below_waist=below,
+        line_radius=radius,
+        line_length=line,
+        flat_length=flat,
+        strips=strips,
+        strip_cut_length=strip_length,
+        strip_cut_depth=found[0].cut_depth if found else deep,
+        gather_ratio=wish.gather_ratio,
+        ring=ring,
+        doubled=doubled,
+        tiers=found,
+        ways=ways,
+    )
 
 
 def cut_depth(cloth: RuffleCloth, depth: Mm, *, doubled: bool) -> Mm:
@@ -183,16 +234,16 @@ def thread_metres(draft: RuffleDraft, method: Method) -> float:
 
     Source: 4.5 m a metre for a zigzag over a cord, 2.3 m a metre for each long-stitch row.
     """
-    flat = draft.flat_length / 1000
+    flat = draft.gathered_length / 1000
     if method is Method.CORD:
         return 4.5 * flat
-    rows = draft.habit.rows if draft.habit.method is Method.ROWS else _INSIDE
+    rows = draft.habit.rows if draft.habit.method is Method.ROWS else INSIDE
     return 2.3 * flat * len(rows)
 
 
 def cord_metres(draft: RuffleDraft) -> float:
     """Return an estimate of the cord, in metres: the flat length and 30 cm for each section."""
-    return draft.flat_length / 1000 + 0.3 * draft.sections
+    return draft.gathered_length / 1000 + 0.3 * draft.sections
 
 
 def join_clearance(draft: RuffleDraft, lining_panels: int) -> Mm | None:
@@ -213,15 +264,40 @@ def join_clearance(draft: RuffleDraft, lining_panels: int) -> Mm | None:
     return draft.line_length / (2 * math.lcm(strips, lining_panels))
 
 
-def _strip_notes(draft: RuffleDraft) -> tuple[str, ...]:
+def _strip_notes(draft: RuffleDraft, *, last: bool = True) -> tuple[str, ...]:
     habit = draft.habit
     notes = []
     if habit.join is Join.LAP:
         notes.append(f"lap the strips by {2 * habit.join_allowance:g} mm, do not seam them")
     if not draft.ring:
         notes.append(f"hem each end of the joined ruffle by {END_HEM:g} mm")
-    notes.append("fold along its length" if draft.doubled else f"lower edge: {habit.edge}")
+    if last:
+        notes.append("fold along its length" if draft.doubled else f"lower edge: {habit.edge}")
     return tuple(notes)
+
+
+def ruffle_pieces(draft: RuffleDraft, *, seam: str) -> tuple[Piece, ...]:
+    """Return the strips of a ruffle: one piece, or one for each of its tiers.
+
+    Args:
+        seam: number of the seam that sews it to its line; those between tiers have a letter.
+    """
+    if not draft.tiers or draft.ways is None:
+        return (strip_piece(draft, seam=seam),)
+    numbers = [seam, *(f"{seam}{chr(ord('a') + k)}" for k in range(len(draft.tiers) - 1)), ""]
+    return tuple(
+        tier_piece(
+            tier,
+            draft.ways,
+            name=f"ruffle tier {order + 1}",
+            cloth="ruffle",
+            seam=numbers[order],
+            next_seam=numbers[order + 1],
+            rows=draft.rows,
+            notes=_strip_notes(draft, last=order == len(draft.tiers) - 1),
+        )
+        for order, tier in enumerate(draft.tiers)
+    )
 
 
 def strip_piece(draft: RuffleDraft, *, seam: str) -> Piece:

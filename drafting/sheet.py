@@ -1,8 +1,10 @@
 """Reads a spec sheet: text in, a ``Spec`` out, or every fault of the sheet at once.
 
 Lengths come out in millimetres. The keys are in ``sheet_models`` and what they may
-hold in ``sheet_values`` (pydantic, loaded when a sheet is read), lines and slips of the pen in
-``toml_places``, the defaults in ``sheet_defaults``. Here it all comes together.
+hold in ``sheet_values``, ``sheet_words`` and ``sheet_texts`` (pydantic, loaded when a sheet is
+read), what only the whole sheet can tell in ``sheet_checks`` and ``skirt_checks``, lines and
+slips of the pen in ``toml_places``, the defaults in ``sheet_defaults`` and ``skirt_defaults``.
+Here it all comes together.
 """
 
 from collections.abc import Mapping
@@ -11,21 +13,23 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from drafting.errors import Fault, SheetError
-from drafting.measurements import NAMES, Given, measure_faults
-from drafting.sheet_defaults import UNTITLED, made_spec
+from drafting.half_scale import Scale
+from drafting.measure_checks import measure_faults
+from drafting.measurements import NAMES, Given
+from drafting.missing_measures import whole_body
+from drafting.sheet_checks import Faults, Reading, sheet_faults
+from drafting.sheet_defaults import UNTITLED, made_spec, written_measures
+from drafting.sheet_told import Context, measure_text, near
 from drafting.sizes import Size, for_height, size_named
+from drafting.skirt_checks import skirt_faults
 from drafting.spec import Figure, Spec
 from drafting.toml_places import line_of, places, read_tables
-from drafting.units import Units
+from drafting.units import Mm, Units
 
 if TYPE_CHECKING:
-    from drafting.sheet_models import SheetTable, WearerTable
-    from drafting.sheet_values import Context
+    from drafting.sheet_models import WearerTable
 
 MOST_BYTES = 1_000_000
-
-_Path = tuple[str, ...]
-_Faults = list[tuple[_Path, Fault]]
 
 
 # --- reading -------------------------------------------------------------------------------
@@ -116,7 +120,7 @@ def spec_from_tables(
 
 def _spec_or_faults(
     tables: Mapping[str, Any], title: str, *, partial: bool
-) -> tuple[Spec | None, _Faults]:
+) -> tuple[Spec | None, Faults]:
     """Return the spec, or None and the faults.
 
     ``partial`` tables lack lines that could not be read: nothing is said to be missing.
@@ -125,30 +129,41 @@ def _spec_or_faults(
 
     context = _context(tables)
     sheet, told, unread = sheet_models.read(tables, context)
-    faults = list(told)
+    reading = Reading(
+        sheet=sheet, tables=tables, unread=unread, units=context.shown, partial=partial
+    )
     figure = sheet.wearer.figure or Figure.ADULT
     size = size_named(sheet.wearer.size) if sheet.wearer.size and figure is Figure.ADULT else None
     known = _known_measures(sheet.wearer, tables, size)
-    if ("wearer", "figure") not in unread:
-        faults += [
-            (("wearer", fault.key), replace(fault, key=f"wearer.{fault.key}"))
-            for fault in measure_faults(known, figure=figure, units=context.shown)
-        ]
-    faults += _half_given_floor(sheet.wearer, unread)
-    faults += _two_lengths(sheet)
-    if sheet.wearer.size and figure is Figure.CHILD:
-        faults.append(_grown_size(sheet.wearer.size))
-    if not partial:
-        faults += _missing(sheet, unread)
+    faults = [*told, *_body_faults(reading, known, figure)]
+    body = None if any(path[0] == "wearer" for path, _ in faults) else _body(sheet.wearer, size)
+    faults += sheet_faults(reading)
+    faults += skirt_faults(reading, body)
     if faults or partial:
         return None, faults
     return made_spec(sheet, known, size, context.shown, title), []
 
 
-def _context(tables: Mapping[str, Any]) -> "Context":
-    """Return how the sheet's numbers are read: its ``units``, looked at before all else."""
-    from drafting.sheet_values import Context, near
+def _body_faults(reading: Reading, known: Mapping[str, Given], figure: Figure) -> Faults:
+    """Return what no body can have, unless whose body it is could not be read."""
+    if not reading.sound("wearer", "figure") or not reading.sound("scale"):
+        return []
+    scale = reading.sheet.scale or Scale.FULL
+    return [
+        (("wearer", fault.key), replace(fault, key=f"wearer.{fault.key}"))
+        for fault in measure_faults(known, figure=figure, units=reading.units, scale=scale)
+    ]
 
+
+def _body(wearer: "WearerTable", size: Size | None) -> Mapping[str, Mm] | None:
+    """Return every measure of the body, or None while neither waist nor size is known."""
+    if wearer.waist is None and size is None:
+        return None
+    return whole_body(written_measures(wearer), figure=wearer.figure or Figure.ADULT, size=size)
+
+
+def _context(tables: Mapping[str, Any]) -> Context:
+    """Return how the sheet's numbers are read: its ``units``, looked at before all else."""
     if "units" not in tables:
         return Context()
     given = tables["units"]
@@ -163,8 +178,6 @@ def _known_measures(
     wearer: "WearerTable", tables: Mapping[str, Any], size: Size | None
 ) -> dict[str, Given]:
     """Return the measures that the sheet writes and, behind them, those of its size."""
-    from drafting.sheet_values import measure_text
-
     written = {
         key: Given(value=value, text=measure_text(tables["wearer"][key]))
         for key in NAMES
@@ -178,72 +191,3 @@ def _known_measures(
         for key in NAMES
         if key in written or hasattr(sized, key)
     }
-
-
-# --- what only the whole sheet can tell ----------------------------------------------------
-
-
-def _missing(sheet: "SheetTable", unread: frozenset[_Path]) -> _Faults:
-    faults: _Faults = []
-    wearer = sheet.wearer
-    faulty = {("wearer",), ("wearer", "waist"), ("wearer", "size")} & unread
-    if wearer.waist is None and not wearer.size and not faulty:
-        faults.append((
-            ("wearer", "waist"),
-            Fault(
-                what="The sheet gives neither a waist nor a size.",
-                allowed='Write waist = "74 cm", or size = "P05", under [wearer].',
-                key="wearer.waist",
-            ),
-        ))  # fmt: skip
-    given = sheet.model_fields_set
-    if "ruffle" in given and "lining" not in given and not {("ruffle",), ("lining",)} & unread:
-        faults.append((
-            ("ruffle",),
-            Fault(
-                what="A ruffle is sewn to a lining, and the sheet has none.",
-                allowed="Add the line [lining], or take [ruffle] out.",
-                key="ruffle",
-            ),
-        ))  # fmt: skip
-    return faults
-
-
-def _two_lengths(sheet: "SheetTable") -> _Faults:
-    """Return a fault for a length beside a level hem, which is a length too."""
-    if sheet.skirt.length is None or sheet.skirt.hem_above_floor is None:
-        return []
-    fault = Fault(
-        what="hem_above_floor is given beside length.",
-        allowed="Give length for one length all round, or hem_above_floor for a level hem.",
-        key="skirt.hem_above_floor",
-    )
-    return [(("skirt", "hem_above_floor"), fault)]
-
-
-def _half_given_floor(wearer: "WearerTable", unread: frozenset[_Path]) -> _Faults:
-    """Return a fault for one side given without the other, or beside ``floor_side``."""
-    left, right, both = wearer.floor_left, wearer.floor_right, wearer.floor_side
-    if {("wearer", key) for key in ("floor_left", "floor_right", "floor_side")} & unread:
-        return []
-    if left is None and right is None:
-        return []
-    key = "floor_left" if left is not None else "floor_right"
-    if both is not None:
-        what = f"{key} is given beside floor_side."
-    elif left is None or right is None:
-        what = f"{key} is given alone."
-    else:
-        return []
-    allowed = "Give floor_left and floor_right, or floor_side for both."
-    return [(("wearer", key), Fault(what=what, allowed=allowed, key=f"wearer.{key}"))]
-
-
-def _grown_size(size: str) -> tuple[_Path, Fault]:
-    fault = Fault(
-        what=f"size {size} is an adult's, and the figure is a child.",
-        allowed="Give the child's waist, and height if you have it, in place of the size.",
-        key="wearer.size",
-        given=size,
-    )
-    return ("wearer", "size"), fault

@@ -1,53 +1,43 @@
-"""Makes a ``Spec`` of a faultless sheet: every default of the trade that hangs on another key.
+"""Makes a ``Spec`` of a faultless sheet: the defaults of body, ruffle, cloth and print.
 
 Lengths in millimetres. Reads the tables of ``sheet_models`` but loads no pydantic itself.
 """
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from drafting.findings import Finding
-from drafting.measurements import (
-    NAMES,
-    SHOE_SHARE,
-    Given,
-    estimate_findings,
-    measure_findings,
-    whole_body,
-)
+from drafting.half_scale import Scale, halved
+from drafting.measure_checks import measure_findings
+from drafting.measurements import NAMES, Given
+from drafting.missing_measures import estimate_findings, whole_body
 from drafting.sizes import Size
+from drafting.skirt_defaults import lining_of, or_else, skirt_of
 from drafting.spec import (
-    Allowances,
-    Closure,
     Cloth,
     Cloths,
     Figure,
-    Grain,
-    HemFinish,
-    Lining,
     PaperName,
     Print,
     Publish,
     Ruffle,
     RuffleCloth,
-    Skirt,
     Spec,
     Strips,
-    WaistFinish,
     Wearer,
 )
 from drafting.units import MM_PER_INCH, Mm, Units
 
 if TYPE_CHECKING:
     from drafting.sheet_models import (
+        ClothsTable,
         ClothTable,
-        LiningTable,
         PrintTable,
         PublishTable,
         RuffleTable,
         SheetTable,
-        SkirtTable,
         WearerTable,
     )
 
@@ -57,109 +47,59 @@ UNTITLED = "Skirt"
 def made_spec(
     sheet: "SheetTable", known: Mapping[str, Given], size: Size | None, units: Units, title: str
 ) -> Spec:
-    """Return the spec that a faultless sheet asks for.
+    """Return the spec that a faultless sheet asks for, halved if it is for a half-scale form.
 
     Args:
         known: the measures that the sheet writes, and those of the size it names.
         title: the title of a sheet that gives none.
     """
     wearer = _wearer(sheet.wearer, size)
-    skirt = _skirt(sheet.skirt, wearer)
+    skirt = skirt_of(sheet.skirt, wearer)
     given = sheet.model_fields_set
     ruffle = _ruffle(sheet.ruffle) if "ruffle" in given else None
-    return Spec(
+    spec = Spec(
         title=sheet.title or _title_from(title),
         units=units,
         wearer=wearer,
         skirt=skirt,
-        lining=_lining(sheet.lining, skirt) if "lining" in given else None,
+        lining=lining_of(sheet.lining, skirt, wearer) if "lining" in given else None,
         ruffle=ruffle,
-        cloths=Cloths(
-            skirt=_cloth(sheet.cloth.skirt, units),
-            lining=_cloth(sheet.cloth.lining, units),
-            ruffle=_cloth(sheet.cloth.ruffle, units, kind=ruffle.cloth.value if ruffle else ""),
-        ),
+        cloths=_cloths(sheet.cloth, units, ruffle),
         print=_print(sheet.print),
         publish=_publish(sheet.publish),
-        findings=_findings(sheet.wearer, known, size, units),
+        findings=_findings(sheet, known, size, units),
     )
+    return halved(spec) if sheet.scale is Scale.HALF else spec
 
 
 def _title_from(text: str) -> str:
     """Return a title made from a file's name, which may hold anything."""
-    from drafting.sheet_values import TITLE_LENGTH, clean, forbidden, seen
+    from drafting.sheet_texts import TITLE_LENGTH, clean, forbidden, seen
 
     title = clean("".join(c for c in text if not forbidden(c)))[:TITLE_LENGTH].strip()
     return title if seen(title) else UNTITLED
 
 
-def _written(table: "WearerTable") -> dict[str, Mm]:
+def written_measures(table: "WearerTable") -> dict[str, Mm]:
+    """Return the measures that the sheet itself gives."""
     return {key: value for key in NAMES if (value := getattr(table, key)) is not None}
 
 
 def _wearer(table: "WearerTable", size: Size | None) -> Wearer:
     figure = table.figure or Figure.ADULT
-    body = whole_body(_written(table), figure=figure, size=size)
+    body = whole_body(written_measures(table), figure=figure, size=size)
     return Wearer(label=table.label or "", size=size.name if size else "", figure=figure, **body)
 
 
 def _findings(
-    table: "WearerTable", known: Mapping[str, Given], size: Size | None, units: Units
+    sheet: "SheetTable", known: Mapping[str, Given], size: Size | None, units: Units
 ) -> tuple[Finding, ...]:
+    table, scale = sheet.wearer, sheet.scale or Scale.FULL
     figure = table.figure or Figure.ADULT
     accept = table.accept or ()
     return (
-        *measure_findings(known, figure=figure, units=units, accept=accept),
-        *estimate_findings(_written(table), figure=figure, size=size, units=units),
-    )
-
-
-_WAIST_EASE = {Figure.ADULT: 15.0, Figure.CHILD: 20.0}
-
-
-def _skirt(table: "SkirtTable", wearer: Wearer) -> Skirt:
-    hem = table.hem or HemFinish.NARROW
-    allowances = table.allowances
-    return Skirt(
-        fullness=_or(table.fullness, 1.0),
-        length=_length(table, wearer),
-        hem_above_floor=table.hem_above_floor,
-        panels=table.panels,
-        waist_ease=_or(table.waist_ease, _WAIST_EASE[wearer.figure]),
-        waist_stretch=_or(table.waist_stretch, 0.01),
-        gather_ratio=_or(table.gather_ratio, 1.0),
-        grain=table.grain or Grain.EDGE,
-        closure=table.closure or Closure.CENTRE_BACK,
-        waist_finish=table.waist_finish or WaistFinish.BAND,
-        band=_or(table.band, 30.0),
-        facing=_or(table.facing, 50.0),
-        elastic=_or(table.elastic, 25.0),
-        hem=hem,
-        allowances=Allowances(
-            waist=_or(allowances.waist, 10.0),
-            side=_or(allowances.side, 15.0),
-            hem=allowances.hem,
-        ),
-    )
-
-
-def _length(table: "SkirtTable", wearer: Wearer) -> Mm:
-    """Return the length at the side: as asked, down to a level hem, or to the knee."""
-    if table.hem_above_floor is not None:
-        return wearer.floor_side + SHOE_SHARE * wearer.heel - table.hem_above_floor
-    return _or(table.length, wearer.waist_to_knee)
-
-
-def _or(value: float | None, otherwise: float) -> float:
-    """Return the value, or the default where the sheet leaves it out; nought is a value."""
-    return otherwise if value is None else value
-
-
-def _lining(table: "LiningTable", skirt: Skirt) -> Lining:
-    return Lining(
-        fullness=_or(table.fullness, min(skirt.fullness, 0.5)),
-        shorter=_or(table.shorter, 30.0),
-        panels=table.panels,
+        *measure_findings(known, figure=figure, units=units, accept=accept, scale=scale),
+        *estimate_findings(written_measures(table), figure=figure, size=size, units=units),
     )
 
 
@@ -178,9 +118,12 @@ def _ruffle(table: "RuffleTable") -> Ruffle:
     return Ruffle(
         cloth=cloth,
         depth=table.depth,
-        gather_ratio=_or(table.gather_ratio, _RUFFLE_GATHER[cloth]),
-        above_hem=_or(table.above_hem, 10.0),
+        gather_ratio=or_else(table.gather_ratio, _RUFFLE_GATHER[cloth]),
+        above_hem=or_else(table.above_hem, 10.0),
         doubled=bool(table.doubled),
+        tiers=table.tiers or 1,
+        tier_ratio=or_else(table.tier_ratio, 1.6),
+        tier_growth=or_else(table.tier_growth, 1.25),
     )
 
 
@@ -207,18 +150,45 @@ _WIDTH = {Units.CM: 1400.0, Units.INCH: 54 * MM_PER_INCH}
 """Width of a dress cloth as sold, where cloth is sold by the metre and by the yard."""
 
 
-def _cloth(table: "ClothTable", units: Units, kind: str = "") -> Cloth:
+_INTERFACING_WIDTH = {Units.CM: 900.0, Units.INCH: 36 * MM_PER_INCH}
+
+
+def _cloths(table: "ClothsTable", units: Units, ruffle: Ruffle | None) -> Cloths:
+    width = _WIDTH[units]
+    skirt = _cloth(table.skirt, width)
+    return Cloths(
+        skirt=skirt,
+        lining=_cloth(table.lining, width),
+        ruffle=_cloth(table.ruffle, width, kind=ruffle.cloth.value if ruffle else ""),
+        interfacing=_interfacing(table.interfacing, _INTERFACING_WIDTH[units]),
+        binding=_cloth(table.binding, width, kind=skirt.kind),
+    )
+
+
+def _cloth(table: "ClothTable", width: Mm, kind: str = "", selvage: Mm = 10.0) -> Cloth:
     kind = table.kind or kind
     along, across = _shrinkage(kind)
     return Cloth(
         kind=kind,
-        width=_or(table.width, _WIDTH[units]),
-        selvage=_or(table.selvage, 10.0),
-        shrink_length=_or(table.shrink_length, along),
-        shrink_width=_or(table.shrink_width, across),
+        width=or_else(table.width, width),
+        selvage=or_else(table.selvage, selvage),
+        shrink_length=or_else(table.shrink_length, along),
+        shrink_width=or_else(table.shrink_width, across),
         one_way=bool(table.one_way),
         fold=bool(table.fold),
         price=table.price,
+    )
+
+
+def _interfacing(table: "ClothTable", width: Mm) -> Cloth:
+    """Return the interfacing; of no kind in particular it is not woven, and keeps its size."""
+    cloth = _cloth(table, width, selvage=0.0)
+    if cloth.kind:
+        return cloth
+    return replace(
+        cloth,
+        shrink_length=or_else(table.shrink_length, 0.0),
+        shrink_width=or_else(table.shrink_width, 0.0),
     )
 
 
@@ -226,7 +196,7 @@ def _print(table: "PrintTable") -> Print:
     return Print(
         papers=table.paper or (PaperName.A4,),
         margin=table.margin,
-        overlap=_or(table.overlap, 10.0),
+        overlap=or_else(table.overlap, 10.0),
         strips=table.strips or Strips.LISTED,
     )
 

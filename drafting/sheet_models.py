@@ -13,42 +13,51 @@ from typing import Annotated, Any, ClassVar
 from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
 
 from drafting.errors import Fault, quoted
-from drafting.sheet_values import (
+from drafting.half_scale import Scale
+from drafting.sheet_texts import (
     TEXT_LENGTH,
     TITLE_LENGTH,
-    Context,
-    choice_of,
-    count_within,
-    did_you_mean,
-    drafted_later,
-    length_within,
-    near,
-    number_within,
-    one_word,
-    read_accept,
     read_date,
     read_edition,
-    read_fullness,
-    read_no_drop,
-    read_one_tier,
     read_page,
+    text_up_to,
+)
+from drafting.sheet_told import Context, did_you_mean, near, shown
+from drafting.sheet_values import (
+    count_within,
+    length_within,
+    number_or,
+    number_within,
+    numbers_within,
+    read_fullness,
+)
+from drafting.sheet_words import (
+    choice_of,
+    drafted_later,
+    one_word,
+    read_accept,
     read_papers,
     read_size,
     read_yes_no,
-    shown,
-    text_up_to,
 )
 from drafting.spec import (
+    BandShape,
     Closure,
+    CutKind,
     Figure,
     Grain,
     HemFinish,
+    LevelAt,
     PaperName,
     RuffleCloth,
+    SeamFinish,
     Strips,
     WaistFinish,
 )
 from drafting.units import Units
+
+BY_CLOTH = "by cloth"
+"""The word for a waist that stretches as its cloth does."""
 
 MOST_FAULTS = 100
 
@@ -60,6 +69,8 @@ _Words = Annotated[str | None, text_up_to(TEXT_LENGTH)]
 _YesNo = Annotated[bool | None, BeforeValidator(read_yes_no)]
 _Fullness = Annotated[float | None, BeforeValidator(read_fullness)]
 _Panels = Annotated[int | None, count_within(1, 24)]
+_Gores = Annotated[int | None, count_within(4, 12)]
+_TierGrowth = Annotated[float | None, number_within(1, 1.6, example="1.25")]
 _Shrinkage = Annotated[
     float | None, number_within(0, 0.25, note=", as a part of one: 0.04 is 4 %", example="0.04")
 ]
@@ -96,10 +107,27 @@ class AllowancesTable(_Table):
     waist: Annotated[float | None, length_within(3, 40)] = None
     side: Annotated[float | None, length_within(3, 50)] = None
     hem: Annotated[float | None, length_within(0, 100)] = None
+    spare: Annotated[float | None, length_within(0, 100)] = None
+
+
+class GodetsTable(_Table):
+    depth: Annotated[float | None, length_within(40, 1000, example="20 cm")] = None
+    angle: Annotated[float | None, number_within(20, 120, note=" degrees", example="60")] = None
+
+
+class FlounceTable(_Table):
+    depth: Annotated[float | None, length_within(40, 500, example="15 cm")] = None
+    ratio: Annotated[float | None, number_within(1.2, 4, example="2")] = None
+
+
+class OwnedTable(_Table):
+    waist: Annotated[float | None, length_within(300, 2200, example="75 cm")] = None
+    length: Annotated[float | None, length_within(100, 1600, example="62 cm")] = None
+    sweep: Annotated[float | None, length_within(500, 30000, example="4.6 m")] = None
 
 
 class SkirtTable(_Table):
-    cut: Annotated[str | None, one_word("circle", "gored", "gathered")] = None
+    cut: Annotated[CutKind | None, choice_of(CutKind)] = None
     fullness: _Fullness = None
     length: Annotated[
         float | None, length_within(100, 1600, usual=(300, 1200), example="62 cm")
@@ -108,31 +136,53 @@ class SkirtTable(_Table):
         float | None, length_within(0, 1300, usual=(10, 900), example="45 cm")
     ] = None
     panels: _Panels = None
-    gores: Annotated[None, drafted_later("belongs to a gored skirt")] = None
+    gores: _Gores = None
+    shaped: _YesNo = None
     waist_ease: Annotated[float | None, length_within(0, 100)] = None
     waist_stretch: Annotated[
-        float | None, number_within(0, 0.1, note=", as a part of one: 0.01 is 1 %", example="0.01")
+        float | str | None,
+        number_or(BY_CLOTH, 0, 0.1, note=", as a part of one: 0.01 is 1 %", example="0.01"),
     ] = None
-    gather_ratio: Annotated[float | None, number_within(1, 3)] = None
-    drop: Annotated[float | None, BeforeValidator(read_no_drop)] = None
-    level: Annotated[str | None, one_word("hem", "waist")] = None
+    gather_ratio: Annotated[float | None, number_within(1, 4)] = None
+    full_widths: _YesNo = None
+    drop: Annotated[float | None, length_within(0, 250)] = None
+    drop_ease: Annotated[float | None, length_within(0, 100)] = None
+    level: Annotated[LevelAt | None, choice_of(LevelAt)] = None
     grain: Annotated[Grain | None, choice_of(Grain)] = None
     closure: Annotated[Closure | None, choice_of(Closure)] = None
-    waist_finish: Annotated[
-        WaistFinish | None, choice_of(WaistFinish, later=("bias", "bodice"))
-    ] = None
+    waist_finish: Annotated[WaistFinish | None, choice_of(WaistFinish)] = None
+    bodice_waist: Annotated[float | None, length_within(300, 2200, example="75 cm")] = None
     band: Annotated[float | None, length_within(10, 150)] = None
+    band_shape: Annotated[BandShape | None, choice_of(BandShape)] = None
     facing: Annotated[float | None, length_within(30, 100)] = None
     elastic: Annotated[float | None, length_within(6, 100)] = None
-    hem: Annotated[HemFinish | None, choice_of(HemFinish, later=("faced", "braid", "bound"))] = None
-    flounce: Annotated[None, drafted_later("asks for a flounce at the hem")] = None
+    hem: Annotated[HemFinish | None, choice_of(HemFinish)] = None
+    hem_facing: Annotated[float | None, length_within(40, 100)] = None
+    braid: Annotated[float | None, length_within(12, 150)] = None
+    seams: Annotated[SeamFinish | None, choice_of(SeamFinish)] = None
+    interfacing: _YesNo = None
+    pockets: _YesNo = None
+    tiers: Annotated[int | None, count_within(2, 6)] = None
+    tier_ratios: Annotated[
+        tuple[float, ...] | None, numbers_within(1, 4, least=2, most=6, example="[2, 1.6, 1.6]")
+    ] = None
+    tier_growth: _TierGrowth = None
+    yoke: Annotated[float | None, length_within(60, 500, example="20 cm")] = None
+    trim_bias: _YesNo = None
     allowances: AllowancesTable = AllowancesTable()
+    godets: GodetsTable = GodetsTable()
+    flounce: FlounceTable = FlounceTable()
+    owned: OwnedTable = OwnedTable()
 
 
 class LiningTable(_Table):
+    cut: Annotated[CutKind | None, choice_of(CutKind, only=(CutKind.CIRCLE, CutKind.GORED))] = None
     fullness: _Fullness = None
     shorter: Annotated[float | None, length_within(0, 300)] = None
     panels: _Panels = None
+    gores: _Gores = None
+    shaped: _YesNo = None
+    vent: Annotated[float | None, length_within(0, 700)] = None
 
 
 class RuffleTable(_Table):
@@ -140,7 +190,9 @@ class RuffleTable(_Table):
     depth: Annotated[float | None, length_within(20, 900)] = None
     gather_ratio: Annotated[float | None, number_within(1, 6)] = None
     above_hem: Annotated[float | None, length_within(0, 100)] = None
-    tiers: Annotated[int | None, BeforeValidator(read_one_tier)] = None
+    tiers: Annotated[int | None, count_within(1, 5)] = None
+    tier_ratio: Annotated[float | None, number_within(1.1, 3, example="1.6")] = None
+    tier_growth: _TierGrowth = None
     doubled: _YesNo = None
 
 
@@ -159,6 +211,8 @@ class ClothsTable(_Table):
     skirt: ClothTable = ClothTable()
     lining: ClothTable = ClothTable()
     ruffle: ClothTable = ClothTable()
+    interfacing: ClothTable = ClothTable()
+    binding: ClothTable = ClothTable()
 
 
 class PrintTable(_Table):
@@ -183,7 +237,7 @@ class PublishTable(_Table):
 class SheetTable(_Table):
     title: Annotated[str | None, text_up_to(TITLE_LENGTH, empty="refused")] = None
     units: Annotated[Units | None, choice_of(Units)] = None
-    scale: Annotated[str | None, one_word("full", "half")] = None
+    scale: Annotated[Scale | None, choice_of(Scale)] = None
     wearer: WearerTable = WearerTable()
     skirt: SkirtTable = SkirtTable()
     lining: LiningTable = LiningTable()
@@ -278,11 +332,20 @@ def _not_a_table(path: Path, value: object) -> Fault:
         what = f"{path[-1]} is {shown(value)}, but it is the name of a table."
     return Fault(
         what=what,
-        allowed=f"Write [{dotted}] on a line of its own, once, and its keys under it.",
+        allowed=f"Write {path[-1]} = {{ {_ON_ONE_LINE[path]} }}."
+        if path in _ON_ONE_LINE
+        else f"Write [{dotted}] on a line of its own, once, and its keys under it.",
         key=dotted,
         given=shown(value),
     )
 
+
+# Tables that are short enough to stand on a line among the keys of their skirt.
+_ON_ONE_LINE: dict[Path, str] = {
+    ("skirt", "godets"): 'depth = "20 cm", angle = 60',
+    ("skirt", "flounce"): 'depth = "15 cm", ratio = 2',
+    ("skirt", "owned"): 'waist = "75 cm", length = "62 cm", sweep = "4.6 m"',
+}
 
 # Words that people look for in a table which says it another way.
 _SAID_OTHERWISE: dict[Path, str] = {

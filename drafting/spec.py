@@ -27,20 +27,58 @@ class Closure(StrEnum):
     NONE = "none"
 
 
+class CutKind(StrEnum):
+    """How a layer is cut: sectors of a circle, gores, gathered lengths, or tiers on a yoke."""
+
+    CIRCLE = "circle"
+    GORED = "gored"
+    GATHERED = "gathered"
+    TIERED = "tiered"
+
+
+class LevelAt(StrEnum):
+    """Where a figure's unevenness is taken up."""
+
+    HEM = "hem"
+    WAIST = "waist"
+
+
 class WaistFinish(StrEnum):
-    """What the waist seam is sewn to."""
+    """What the waist seam is sewn to; a bodice brings its own seam."""
 
     BAND = "band"
     FACING = "facing"
     CASING = "casing"
+    BIAS = "bias"
+    BODICE = "bodice"
+
+
+class BandShape(StrEnum):
+    """A strip folded along its upper edge, or a curve that follows the body below the waist."""
+
+    STRAIGHT = "straight"
+    CONTOUR = "contour"
 
 
 class HemFinish(StrEnum):
-    """How the hem is turned."""
+    """How the hem is finished."""
 
     NARROW = "narrow"
     TURNED = "turned"
     ROLLED = "rolled"
+    FACED = "faced"
+    BIAS_FACED = "bias-faced"
+    BRAID = "braid"
+    BOUND = "bound"
+
+
+class SeamFinish(StrEnum):
+    """How the seams between panels are sewn; it chooses their allowance."""
+
+    OPEN = "pressed open"
+    FRENCH = "french"
+    BOUND = "bound"
+    OVERLOCKED = "overlocked"
 
 
 class Grain(StrEnum):
@@ -108,53 +146,155 @@ class Wearer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Allowances:
-    """Width of cloth outside each stitching line; a hem of None is as deep as suits its curve."""
+    """Width of cloth outside each stitching line.
 
-    waist: Mm = 10.0
-    side: Mm = 15.0
+    Attributes:
+        waist, side: or what the waist's finish and the seams' finish ask for (``None``).
+        hem: or as deep as the finish asks and the curve takes (``None``).
+        spare: more cloth below the hem's allowance, to level the hem once it has hung; or the
+            estimated drop on the bias if ``hem`` is left open too, else none (``None``).
+    """
+
+    waist: Mm | None = None
+    side: Mm | None = None
     hem: Mm | None = None
+    spare: Mm | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Godets:
+    """A godet in every seam of a gored skirt, up from the hem; its angle is in radians."""
+
+    depth: Mm
+    angle: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Flounce:
+    """A circular flounce at the hem; it makes up the last ``depth`` of the skirt's length.
+
+    Attributes:
+        ratio: its outer edge over the edge that is sewn.
+    """
+
+    depth: Mm
+    ratio: float = 2.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tiers:
+    """Gathered tiers of a skirt that hangs from a yoke.
+
+    Attributes:
+        ratios: flat length of each tier over the edge it is sewn to, from the top; its number
+            is the number of tiers.
+        growth: depth of a tier over the depth of the one above it.
+        yoke: depth of the smooth yoke that carries the first, or None for down to the hip.
+    """
+
+    ratios: tuple[float, ...] = (2.0, 1.6, 1.6)
+    growth: float = 1.25
+    yoke: Mm | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Owned:
+    """A skirt that is already sewn: only the lining and the ruffle to go into it are drafted.
+
+    Attributes:
+        waist: its finished waist seam, closed.
+        length: from its waist seam to its hem.
+        sweep: its hem all the way round.
+    """
+
+    waist: Mm
+    length: Mm
+    sweep: Mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Skirt:
-    """A skirt of the circle family.
+    """The outer layer.
 
     Attributes:
-        fullness: number of circles it is cut from.
-        length: finished, from the waist seam to the hem.
+        cut: which of the keys below count hangs on it.
+        fullness: number of circles it is cut from; of gores, that their flare comes to.
+        length: finished, from the waist to the hem at the side; from the waist seam, unless
+            ``drop`` sets that lower.
         hem_above_floor: height of a level hem over the floor; the length is then the body's.
+        level: whether hem or waistline follows a body that is not level.
         panels: how many panels, or None for as many as keep each at half a circle or less.
-        waist_stretch: fraction by which the cut waist edge grows (s).
+        gores: how many gores; ``shaped`` ones are curved over the hip.
+        waist_stretch: fraction by which the cut waist edge grows (s); None for what its cloth
+            and its grain give.
         gather_ratio: flat waist seam over the length it is drawn into (G).
-        band: finished height of a straight band.
+        full_widths: gathered lengths use the cloth's whole width, whatever that gathers to.
+        drop: how far the waist seam lies below the natural waist.
+        drop_ease: ease at a dropped waist seam, in place of ``waist_ease``.
+        bodice_waist: waist seam of the bodice that the skirt is sewn to, closed.
+        band: finished height of a band.
         facing: finished depth of a waist facing.
         elastic: width of the elastic in a casing.
+        hem_facing: finished depth of a shaped hem facing.
+        braid: width of a horsehair braid.
+        interfacing: whether band, facing and opening are interfaced.
+        pockets: whether pockets are set into the side seams.
+        trim_bias: take half of the estimated drop on the bias off the printed hem.
     """
 
+    cut: CutKind = CutKind.CIRCLE
     fullness: float = 1.0
     length: Mm
     panels: int | None = None
+    gores: int = 8
+    shaped: bool = False
+    godets: Godets | None = None
     hem_above_floor: Mm | None = None
+    level: LevelAt = LevelAt.HEM
     waist_ease: Mm = 15.0
-    waist_stretch: float = 0.01
+    waist_stretch: float | None = 0.01
     gather_ratio: float = 1.0
+    full_widths: bool = False
+    drop: Mm = 0.0
+    drop_ease: Mm = 30.0
     grain: Grain = Grain.EDGE
     closure: Closure = Closure.CENTRE_BACK
     waist_finish: WaistFinish = WaistFinish.BAND
+    bodice_waist: Mm | None = None
     band: Mm = 30.0
+    band_shape: BandShape = BandShape.STRAIGHT
     facing: Mm = 50.0
     elastic: Mm = 25.0
     hem: HemFinish = HemFinish.NARROW
+    hem_facing: Mm = 50.0
+    braid: Mm = 50.0
+    seams: SeamFinish = SeamFinish.OPEN
+    interfacing: bool = True
+    pockets: bool = False
+    flounce: Flounce | None = None
+    tiers: Tiers = Tiers()
+    trim_bias: bool = False
     allowances: Allowances = Allowances()
+    owned: Owned | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lining:
-    """A lining with the skirt's finished waist; ``shorter`` than the skirt by that much."""
+    """A lining with the skirt's finished waist; ``shorter`` than the skirt by that much.
 
+    Attributes:
+        cut: circle or gored.
+        fullness: in circles; of shaped gores, what their flare below the hip comes to.
+        vent: how long its closure seam is left open up from the hem; None for as a step needs.
+    """
+
+    cut: CutKind = CutKind.CIRCLE
     fullness: float
     shorter: Mm = 30.0
     panels: int | None = None
+    gores: int = 6
+    shaped: bool = False
+    vent: Mm | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,6 +306,8 @@ class Ruffle:
         gather_ratio: flat length over the length of the line it is sewn to.
         above_hem: from the ruffle's lower edge down to the lining's hem.
         doubled: cut twice as deep and folded along its length, instead of hemmed.
+        tiers: how many tiers make up its depth; each below the first is gathered
+            ``tier_ratio`` to 1 onto the one above, and ``tier_growth`` times as deep.
     """
 
     cloth: RuffleCloth = RuffleCloth.STIFF_NET
@@ -173,6 +315,9 @@ class Ruffle:
     gather_ratio: float
     above_hem: Mm = 10.0
     doubled: bool = False
+    tiers: int = 1
+    tier_ratio: float = 1.6
+    tier_growth: float = 1.25
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -196,6 +341,8 @@ class Cloths:
     skirt: Cloth = Cloth()
     lining: Cloth = Cloth()
     ruffle: Cloth = Cloth()
+    interfacing: Cloth = Cloth(width=900.0)
+    binding: Cloth = Cloth()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -226,11 +373,14 @@ class Spec:
 
     Attributes:
         units: units in which results are shown.
+        scale: 1, or 0.5 for a half-scale form; the lengths of body and design are those of
+            the draft, halved already.
         findings: what was noticed while the sheet was read (estimates, unusual measures).
     """
 
     title: str
     units: Units = Units.CM
+    scale: float = 1.0
     wearer: Wearer
     skirt: Skirt
     lining: Lining | None = None

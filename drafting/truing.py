@@ -23,11 +23,13 @@ class Side:
     Attributes:
         edge: name of an edge or of an inner line, or an edge's index.
         times: how often that edge lies along the whole seam; two for a half on the fold.
+        part: how much of the edge belongs to the seam, or None for all of it.
     """
 
     piece: str
     edge: str | int
     times: int = 1
+    part: Mm | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,6 +91,9 @@ def _once(side: Side, pieces: Mapping[str, Piece]) -> Mm:
     from drafting.geometry import path_length
 
     piece = pieces[side.piece]
+    if side.part is not None:
+        whole = _once(Side(piece=side.piece, edge=side.edge), pieces)
+        return side.part if side.part <= whole + TOLERANCE else math.nan
     for line in piece.inner_lines:
         if line.kind == side.edge:
             return path_length(line.path)
@@ -98,7 +103,10 @@ def _once(side: Side, pieces: Mapping[str, Piece]) -> Mm:
 
 
 def _match_notches(piece: Piece) -> None:
-    """Check that a seam's notches lie equally far from the waist on both edges of a panel.
+    """Check that a seam's notches lie alike on both edges of a panel.
+
+    Equally far from the waist, where its two edges begin together; or from the hem, as a
+    godet's do.
 
     Raises:
         TruingError: they do not.
@@ -107,17 +115,20 @@ def _match_notches(piece: Piece) -> None:
     if not waists or len(piece.edges) != 4:
         return
     first, last = (waists[0] + 1) % 4, (waists[0] + 3) % 4
-    seams = {n.seam for n in piece.notches if n.edge == first}
-    for seam in seams:
-        down = sorted(n.at for n in piece.notches if n.edge == first and n.seam == seam)
-        long = piece.edges[last].length
-        up = sorted(long - n.at for n in piece.notches if n.edge == last and n.seam == seam)
+    for seam in {n.seam for n in piece.notches if n.edge == first}:
+        down = [n.at for n in piece.notches if n.edge == first and n.seam == seam]
+        up = [n.at for n in piece.notches if n.edge == last and n.seam == seam]
         if not up:
             continue
-        off = (
-            max((abs(a - b) for a, b in zip(down, up, strict=False)), default=0.0)
-            if len(down) == len(up)
-            else math.inf
-        )
-        if not off <= TOLERANCE:
+        one, other = piece.edges[first].length, piece.edges[last].length
+        from_waist = _apart(down, [other - at for at in up])
+        from_hem = _apart([one - at for at in down], up)
+        if not min(from_waist, from_hem) <= TOLERANCE:
             raise TruingError(f"notches of seam {seam}", sum(down), sum(up), TOLERANCE)
+
+
+def _apart(one: list[Mm], other: list[Mm]) -> Mm:
+    """Return how far the marks of two edges lie apart at most; infinite if their numbers differ."""
+    if len(one) != len(other):
+        return math.inf
+    return max(abs(a - b) for a, b in zip(sorted(one), sorted(other), strict=True))

@@ -6,14 +6,10 @@ Millimetres. Imports circle, geometry and piece.
 import math
 from dataclasses import dataclass, replace
 
-from drafting.circle import (
-    Flare,
-    PanelWishes,
-    panel,
-)
+from drafting.circle import Flare
 from drafting.geometry import Line, Point, stepped
-from drafting.levelled import Levelled
-from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Notch, Piece
+from drafting.panels import Cut, PanelWishes, panel
+from drafting.piece import Edge, EdgeKind, FoldWay, InnerKind, InnerLine, Notch, Piece
 from drafting.places import PLACES, STROKES
 from drafting.spec import Closure, Grain
 from drafting.units import Mm
@@ -29,6 +25,16 @@ ELASTIC_SHARE = 0.90
 
 ELASTIC_JOIN: Mm = 25.0
 """Length of elastic that its own join takes."""
+
+
+BINDING: Mm = 35.0
+"""Width of a bias strip as cut (28 to 45)."""
+
+BINDING_END: Mm = 10.0
+"""Turned in at each end of a binding."""
+
+NEARLY_STRAIGHT: Mm = 2.0
+"""Least difference between the edges of a contour band."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +72,122 @@ def casing_strip(line: Mm, *, elastic: Mm, allowance: Mm) -> Strip:
     )
 
 
+def bias_strip(finished_waist: Mm) -> Strip:
+    """Return the cutting measures of a bias strip that binds the waist.
+
+    Source: W + e and an allowance to turn in at each end, by the width of a bias binding.
+    """
+    return Strip(
+        cut_length=finished_waist + 2 * BINDING_END, cut_width=BINDING, allowance=BINDING_END
+    )
+
+
+def contour_flare(*, top: Mm, bottom: Mm, height: Mm) -> Flare:
+    """Return a band shaped to the body in numbers: a ring of the cone from hip to waist.
+
+    Its waistline is the upper edge, its hem the lower one that the skirt is sewn to. A body
+    with no cone to speak of gets a nearly straight band.
+    """
+    lean = max(bottom - top, NEARLY_STRAIGHT)
+    return Flare(
+        fullness=lean / (math.tau * height), panels=1, waistline=bottom - lean, length=height
+    )
+
+
+def contour_piece(flare: Flare, wishes: PanelWishes) -> Piece:
+    """Return half of a contour band, to the fold opposite its opening; outside and inside alike.
+
+    Args:
+        wishes: its ``waist_seam`` numbers the upper edge, its ``hem_seam`` the skirt's.
+    """
+    drawn = panel(
+        flare,
+        replace(
+            wishes, grain=Grain.CENTRE, half=True, fold_way=FoldWay.LENGTHWISE, opening=0.0,
+            vent=0.0, ruffle_line=None, waist_words="upper edge",
+            hem_words="waist seam, sewn to the skirt",
+        ),
+    )  # fmt: skip
+    names = {"waist": "upper", "hem": "waist"}
+    edges = tuple(
+        replace(
+            edge,
+            name=names.get(edge.name, edge.name),
+            kind=EdgeKind.FOLD if edge.kind is EdgeKind.FOLD else EdgeKind.SEAM,
+            allowance=0.0 if edge.kind is EdgeKind.FOLD else wishes.allowances.waist,
+        )
+        for edge in drawn.edges
+    )
+    notches = tuple(notch for notch in drawn.notches if notch.edge in (1, 3))
+    return replace(
+        drawn,
+        name="band",
+        edges=edges,
+        count=2,
+        notches=notches,
+        notes=("one for the outside, one for the inside", "the zip runs to its upper edge"),
+    )
+
+
+def stay_piece(*, long: Mm, wide: Mm) -> Piece:
+    """Return a strip of interfacing for one side of an opening, without allowances."""
+    corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, wide), Point(0.0, wide))
+    edges = tuple(
+        Edge(
+            name="edge",
+            path=(Line(start=one, end=other),),
+            allowance=0.0,
+            kind=EdgeKind.RAW,
+        )
+        for one, other in zip(corners, corners[1:] + corners[:1], strict=True)
+    )
+    return Piece(
+        name="opening stay",
+        edges=edges,
+        grainline=(Point(0.1 * long, wide / 2), Point(0.9 * long, wide / 2)),
+        cloth="interfacing",
+        count=2,
+        rectangle=True,
+        notes=("one for each edge of the skirt's opening",),
+    )
+
+
+def bias_piece(strip: Strip, *, name: str, seam: str, notes: tuple[str, ...] = ()) -> Piece:
+    """Return a bias strip as a piece; its grain lies at half a right angle to its length."""
+    end = strip.allowance
+    long, high = strip.cut_length - 2 * end, strip.cut_width
+    corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, high), Point(0.0, high))
+    kinds = (
+        ("waist", 0.0, EdgeKind.RAW, ""),
+        ("end", end, EdgeKind.SEAM, ""),
+        ("long edges", 0.0, EdgeKind.RAW, ""),
+        ("end", end, EdgeKind.SEAM, ""),
+    )
+    edges = tuple(
+        Edge(name=called, path=(Line(start=one, end=other),), allowance=width, kind=kind,
+             words=words)
+        for (called, width, kind, words), one, other in zip(
+            kinds, corners, corners[1:] + corners[:1], strict=True
+        )
+    )  # fmt: skip
+    reach = 0.7 * high
+    return Piece(
+        name=name,
+        edges=edges,
+        grainline=(
+            Point(long / 4, 0.15 * high),
+            Point(long / 4 + reach, 0.15 * high + reach),
+        ),
+        cloth="binding",
+        count=1,
+        rectangle=True,
+        notes=(
+            f"seam {seam}: cut on the bias, in lengths that are joined to this one",
+            *notes,
+        ),
+    )
+
+
 def elastic_length(waist: Mm) -> Mm:
     """Return how long to cut the elastic for a waist, its join included."""
     return ELASTIC_SHARE * waist + ELASTIC_JOIN
@@ -78,11 +200,13 @@ def strip_piece(
     around: Mm,
     closure: Closure,
     seam: str,
+    across: bool = False,
     notes: tuple[str, ...] = (),
 ) -> Piece:
     """Return a band or casing as a piece, marked where the places of the body meet it.
 
     Args:
+        across: it is cut across the cloth, which suits a strip that need not hold its length.
         around: length of the waist that the strip closes round, from its first mark.
         seam: number of the waist seam that its notches match.
     """
@@ -129,7 +253,11 @@ def strip_piece(
     return Piece(
         name=name,
         edges=edges,
-        grainline=(Point(0.1 * long, quarter), Point(min(0.1 * long + 200, 0.6 * long), quarter)),
+        grainline=(
+            (Point(0.1 * long, 0.4 * quarter), Point(0.1 * long, 3.6 * quarter))
+            if across
+            else (Point(0.1 * long, quarter), Point(min(0.1 * long + 200, 0.6 * long), quarter))
+        ),
         cloth="skirt",
         count=1,
         rectangle=True,
@@ -139,12 +267,17 @@ def strip_piece(
     )
 
 
-def facing_flare(skirt: Flare | Levelled, *, gather_ratio: float, depth: Mm) -> Flare:
-    """Return the facing of a skirt's waist: the same seam once it is gathered, ``depth`` deep."""
+def facing_flare(skirt: Cut, *, finished: Mm, hip_fullness: float, depth: Mm) -> Flare:
+    """Return the facing of a skirt's waist in numbers: its finished seam, ``depth`` deep.
+
+    A facing of a plain flare has the flare's own shape; over gathers it keeps the skirt's
+    fullness. Straight lengths have none, and get the cone from waist to hip.
+    """
+    fullness = skirt.fullness if isinstance(skirt, Flare) else None
     return Flare(
-        fullness=skirt.fullness,
+        fullness=fullness or hip_fullness,
         panels=skirt.panels,
-        waistline=skirt.waistline / gather_ratio,
+        waistline=finished,
         length=depth,
     )
 

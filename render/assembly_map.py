@@ -4,6 +4,7 @@ Millimetres, its lower left corner at the origin. Imports geometry, piece, drawi
 """
 
 import math
+from collections.abc import Mapping
 
 from drafting.geometry import (
     Box,
@@ -54,8 +55,12 @@ def _plane(sheets: Sheets) -> Box:
     )
 
 
-def assembly_map(sheets: Sheets, scale: float) -> Drawing:
-    """Return the map at a scale: page edges thin, pieces bold with their numbers, page names."""
+def assembly_map(sheets: Sheets, scale: float, numbers: Mapping[str, int] | None = None) -> Drawing:
+    """Return the map at a scale: page edges thin, pieces bold with their numbers, page names.
+
+    Args:
+        numbers: the pieces' numbers by name, as the cut list has them; counted if left out.
+    """
     grid = sheets.grid
     strokes: list[Stroke] = []
     texts: list[Text] = []
@@ -79,14 +84,16 @@ def assembly_map(sheets: Sheets, scale: float) -> Drawing:
             strokes.append(Stroke(path=edge, pen=PAGE_EDGE, layer=Layer.PAGE))
             room.enter(edge)
         cells[tile.name] = Box(left=left, bottom=bottom, right=right, top=top)
-    for name, cell in cells.items():
-        text = _in_cell(name, cell, LEAST_NAME, room)
+    for page, cell in cells.items():
+        text = _in_cell(page, cell, LEAST_NAME, room)
         if text is None:
-            wide = fonts.width(name, LEAST_NAME)
+            wide = fonts.width(page, LEAST_NAME)
             room.claim(turned_box(cell.centre, wide, LEAST_NAME, 0.0))
-            text = _line(name, cell.centre, LEAST_NAME, bold=False)
+            text = _line(page, cell.centre, LEAST_NAME, bold=False)
         texts.append(text)
-    for number, path in enumerate(outlines, start=1):
+    for order, path in enumerate(outlines, start=1):
+        name = sheets.placements[order - 1].piece.name
+        number = order if numbers is None else numbers[name]
         box = bounds(path)
         # On a very small map there may be no room; the list beside it names the pages too.
         sizes = (style.HEADING, style.BODY, style.NOTE)

@@ -3,7 +3,9 @@
 Imports drafting's figures and units.
 """
 
-from drafting.figures import Figures, LayerFigures
+import math
+
+from drafting.figures import Figures, LayerFigures, TierFigures, above_seam
 from drafting.pattern import Pattern
 from drafting.units import Units, length_text, radius_text
 
@@ -42,6 +44,8 @@ def measures(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     rows = [("skirt", _layer(figures.skirt, sewn, units))]
     if figures.lining is not None:
         rows.append(("lining", _layer(figures.lining, sewn, units)))
+    rows += _bias(figures, units)
+    rows += _below(figures, units)
     rows += _ruffle(figures, units)
     rows += _waist(pattern)
     if figures.opening is not None:
@@ -65,12 +69,14 @@ def _sewn_to(pattern: Pattern) -> str:
 
 
 def _finished_waist(pattern: Pattern) -> float:
-    return pattern.spec.wearer.waist + pattern.spec.skirt.waist_ease
+    return pattern.figures.waist.finished
 
 
 def lengths(layer: LayerFigures, units: Units) -> tuple[tuple[str, str], ...]:
     """Return a layer's length, or its lengths where they differ: a place and how long."""
-    if layer.hem_radius_max is None:
+    if max(layer.length_front, layer.length_back) - layer.length_side == 0 and (
+        layer.length_front == layer.length_back and layer.length_left is None
+    ):
         return (("", length_text(layer.length_side, units)),)
     left, right = layer.length_left, layer.length_right
     sides = [("at the sides", layer.length_side)]
@@ -80,16 +86,127 @@ def lengths(layer: LayerFigures, units: Units) -> tuple[tuple[str, str], ...]:
     return tuple((name, length_text(long, units)) for name, long in found)
 
 
+def cut_words(layer: LayerFigures) -> str:
+    """Return how a layer is cut, in words: circles, gores or gathered lengths, and how many."""
+    many = "s" if layer.panels > 1 else ""
+    if layer.cut == "owned":
+        return "sewn already; what follows is what goes into it"
+    if layer.cut == "gathered":
+        return f"{layer.panels} straight length{many}, gathered {layer.gather_ratio or 1:.3g} to 1"
+    if layer.cut == "gored":
+        shaped = "" if layer.hipline is None else " shaped over the hip"
+        flare = "" if layer.fullness is None else f", their flare {layer.fullness:.3g} of a circle"
+        return f"{layer.panels} gores{shaped}{flare}"
+    if layer.cut == "tiered":
+        return f"a yoke in {layer.panels} panel{many}, and tiers"
+    of = "" if layer.panel_angle is None else f" of {layer.panel_angle:.4g}°"
+    assert layer.fullness is not None
+    return f"{fullness_words(layer.fullness)} in {layer.panels} panel{many}{of}"
+
+
+LONGEST_RADIUS = 3000.0
+"""A longer radius is no arc that anyone swings, in mm."""
+
+
+def _radii(layer: LayerFigures, units: Units) -> str:
+    found = [
+        f"{name} {radius_text(radius, units)}"
+        for name, radius in (("waist radius", layer.waist_radius), ("hem radius", layer.hem_radius))
+        if radius is not None and radius < LONGEST_RADIUS
+    ]
+    if not found:
+        return ""
+    both = "both rounded down" if len(found) == 2 else "rounded down"
+    return f" {' and '.join(found)}, {both};"
+
+
 def _layer(layer: LayerFigures, sewn: str, units: Units) -> str:
-    panels = f"{layer.panels} panel{'s' if layer.panels > 1 else ''} of {layer.panel_angle:.4g}°"
+    long = ", ".join(f"{words} {name}".strip() for name, words in lengths(layer, units))
     return (
-        f"{fullness_words(layer.fullness)} in {panels}; flat waist seam"
-        f" {length_text(layer.waistline, units)}, {sewn};"
-        f" waist radius {radius_text(layer.waist_radius, units)} and hem radius"
-        f" {radius_text(layer.hem_radius, units)}, both rounded down; length"
-        f" {', '.join(f'{words} {name}'.strip() for name, words in lengths(layer, units))}, sweep"
+        f"{cut_words(layer)}; flat waist seam {length_text(layer.waistline, units)}, {sewn};"
+        f"{_radii(layer, units)} length from the waist seam {long}, sweep"
         f" {length_text(layer.sweep, units)}"
     )
+
+
+def _bias(figures: Figures, units: Units) -> list[tuple[str, str]]:
+    """Return how far each hem drops at angles to the grain, and how long to hang it."""
+    rows: list[tuple[str, str]] = []
+    for part, layer in (("skirt", figures.skirt), ("lining", figures.lining)):
+        if layer is None or layer.bias_drop is None or layer.bias_drop < 1:
+            continue
+        full = layer.bias_drop
+        drops = ", ".join(
+            f"{length_text(full * math.sin(math.radians(2 * angle)) ** 2, units)} at {angle}°"
+            for angle in (15, 30, 45)
+        )
+        rows.append((
+            "bias" if not rows else "",
+            f"the {part}'s hem drops by its angle to the grain, an estimate: {drops}; hang it"
+            f" {layer.hang_hours} hours before the hem",
+        ))  # fmt: skip
+    return rows
+
+
+def _below(figures: Figures, units: Units) -> list[tuple[str, str]]:
+    """Return what hangs from the skirt's panels or is set into them, and its hem."""
+    rows = []
+    if figures.godets is not None:
+        held = figures.godets
+        rows.append((
+            "godets",
+            f"{held.count}, each {length_text(held.depth, units)} deep with an angle of"
+            f" {held.angle:.3g}°, adding {length_text(held.sweep, units)} of sweep",
+        ))  # fmt: skip
+    if figures.flounce is not None:
+        ring = figures.flounce
+        rows.append((
+            "flounce",
+            f"{ring.rings} rings of {ring.ring_angle:.4g}°, inner radius"
+            f" {radius_text(ring.inner_radius, units)} and outer radius"
+            f" {radius_text(ring.outer_radius, units)}, sewn to"
+            f" {length_text(ring.sewn_length, units)}; {length_text(ring.depth, units)} deep",
+        ))  # fmt: skip
+    rows += _tiers("tier", figures.tiers, units)
+    rows += _hem(figures, units)
+    return rows
+
+
+def _tiers(name: str, tiers: tuple[TierFigures, ...], units: Units) -> list[tuple[str, str]]:
+    return [
+        (
+            f"{name} {order}",
+            f"{tier.strips} strips {length_text(tier.strip_cut_length, units)} ×"
+            f" {length_text(tier.strip_cut_depth, units)}, joined to"
+            f" {length_text(tier.flat_length, units)} flat, gathered {tier.gather_ratio:.3g} to 1:"
+            f" each quarter of {length_text(tier.flat_length / 4, units)} is drawn up to"
+            f" {length_text(tier.flat_length / 4 / tier.gather_ratio, units)};"
+            f" finished {length_text(tier.depth, units)} deep",
+        )
+        for order, tier in enumerate(tiers, start=1)
+    ]
+
+
+def _hem(figures: Figures, units: Units) -> list[tuple[str, str]]:
+    hem = figures.hem
+    if hem is None:
+        return []
+    if hem.strip_length is not None and hem.strip_width is not None:
+        return [(
+            "hem",
+            f"{hem.finish}: a bias strip {length_text(hem.strip_width, units)} wide and"
+            f" {metres_text(hem.strip_length / 1000, units)} long, its joints included",
+        )]  # fmt: skip
+    if hem.braid_length is not None and hem.braid_width is not None:
+        return [(
+            "hem",
+            f"horsehair braid {length_text(hem.braid_width, units)} wide,"
+            f" {metres_text(hem.braid_length / 1000, units)}; cap its joint, and draw its upper"
+            " edge in by its thread",
+        )]  # fmt: skip
+    if hem.facing_depth is not None:
+        return [("hem", f"faced {length_text(hem.facing_depth, units)} deep, cut to the curve")]
+    return []
 
 
 def _ruffle(figures: Figures, units: Units) -> list[tuple[str, str]]:
@@ -97,6 +214,7 @@ def _ruffle(figures: Figures, units: Units) -> list[tuple[str, str]]:
     if ruffle is None:
         return []
     rows = " and ".join(length_text(row, units) for row in ruffle.rows_from_edge)
+    lower = _tiers("tier", ruffle.tiers, units)[1:]
     line, hem = (length_text(x, units) for x in (ruffle.line_length, _lining_sweep(figures)))
     amount = f"about {metres_text(ruffle.thread_metres, units)} of thread"
     if ruffle.cord_metres is not None:
@@ -121,6 +239,7 @@ def _ruffle(figures: Figures, units: Units) -> list[tuple[str, str]]:
             f"{ruffle.method}, {rows} from the raw edge, in {ruffle.sections} sections; {amount},"
             " an estimate",
         ),
+        *((f"ruffle {name}", words) for name, words in lower),
     ]
 
 
@@ -149,6 +268,36 @@ def _waist(pattern: Pattern) -> list[tuple[str, str]]:
                 " an estimate to try on",
             )
         ]
+    if figures.contour is not None:
+        shaped = figures.contour
+        return [
+            (
+                "band",
+                f"shaped: {length_text(shaped.top, units)} at its upper edge,"
+                f" {length_text(shaped.bottom, units)} at the waist seam,"
+                f" {length_text(shaped.height, units)} high; radii"
+                f" {radius_text(shaped.top_radius, units)} and"
+                f" {radius_text(shaped.bottom_radius, units)}",
+            )
+        ]
+    if figures.binding is not None:
+        strip = figures.binding
+        return [
+            (
+                "binding",
+                f"bias strip {length_text(strip.cut_length, units)} ×"
+                f" {length_text(strip.cut_width, units)}",
+            )
+        ]
+    if pattern.spec.skirt.bodice_waist is not None and figures.skirt.cut != "owned":
+        seam = length_text(_finished_waist(pattern), units)
+        return [
+            (
+                "bodice",
+                f"the skirt is sewn to its waist seam, {seam} closed; the zip is that of the skirt"
+                " alone, so add what opens in the bodice",
+            )
+        ]
     if figures.facing is not None:
         facing = figures.facing
         return [
@@ -165,12 +314,13 @@ def _waist(pattern: Pattern) -> list[tuple[str, str]]:
 def _opening(pattern: Pattern) -> str:
     figures, units = pattern.figures, pattern.spec.units
     assert figures.opening is not None
-    words = f"skirt {length_text(figures.skirt.opening, units)}"
+    owned = figures.skirt.cut == "owned"
+    words = "" if owned else f"skirt {length_text(figures.skirt.opening, units)}"
     if figures.lining is not None:
-        words += f", lining {length_text(figures.lining.opening, units)}"
+        words += ("" if owned else ", ") + f"lining {length_text(figures.lining.opening, units)}"
     words += " below the waist seam"
     if figures.opening.zip is not None:
-        above = pattern.spec.skirt.band if figures.band is not None else 0.0
+        above = above_seam(pattern.spec)
         words += f"; zip {length_text(figures.opening.zip, units)}"
         if above:
             longest = length_text(figures.opening.length, units)

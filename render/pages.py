@@ -90,7 +90,7 @@ def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     if not sheets.tiles:
         return []
     lines = tuple(stroke for placement in sheets.placements for stroke in piece_lines(placement))
-    room = _room(sheets, lines)
+    room = free_room(sheets, lines)
     marks: dict[tuple[int, int], list[Drawing]] = {}
     for found in join_marks(sheets.joins, sheets.grid.overlap, room):
         marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)
@@ -139,7 +139,7 @@ def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     return pages
 
 
-def _room(sheets: Sheets, lines: Sequence[Stroke]) -> Spots:
+def free_room(sheets: Sheets, lines: Sequence[Stroke]) -> Spots:
     """Return the plane's free room, and the same with the joins between pages taken too."""
     tiles = sheets.tiles
     plane = Box(

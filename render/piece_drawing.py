@@ -15,6 +15,7 @@ from drafting.geometry import (
     Line,
     Path,
     Point,
+    area,
     bounds,
     direction_along,
     distance,
@@ -32,6 +33,7 @@ from render import fonts, style
 from render.drawing import Anchor, Layer, Stroke, Text
 from render.placement import Placement
 from render.room import Room, spread, turned_box
+from render.words import CHECK
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -235,6 +237,10 @@ def _line_of(words: str, spot: _Spot, size: Mm, *, bold: bool) -> Text:
     )
 
 
+NARROW: Mm = 70.0
+"""A piece whose area over half its rim is less has hardly room for its label."""
+
+
 def piece_words(
     placement: Placement,
     *,
@@ -254,6 +260,9 @@ def piece_words(
     polygon = flattened(placement.on_plane(cutting_line(piece)))
     ground = _Ground(room=room, polygon=polygon)
     texts: list[Text | None] = []
+    # On a narrow piece what to cut matters most; on a wide one there is room for all.
+    narrow = 2 * abs(area(cutting_line(piece))) < NARROW * path_length(cutting_line(piece))
+    block = _label(placement, title, lines, ground) if narrow else ()
     for notch in piece.notches:
         texts.append(_notch_words(placement, notch, ground))
     for dot in piece.dots:
@@ -267,7 +276,7 @@ def piece_words(
     texts.append(_set(("grain",), grain, ground, size=style.ALONG))
     for edge in piece.edges:
         texts.append(_edge_words(placement, edge, fold, ground))
-    block = _label(placement, title, lines, ground)
+    block = block or _label(placement, title, lines, ground)
     return (*(text for text in texts if text is not None), *block)
 
 
@@ -298,7 +307,7 @@ def _beside(path: Path, gaps: Sequence[Mm], count: int) -> Iterator[_Spot]:
 
 def _round(point: Point, near: Mm, wide: Mm) -> Iterator[_Spot]:
     """Yield level spots round a point: beside it, then above and below, then further off."""
-    for far in (near, 2 * near, 3 * near):
+    for far in (near, 2 * near, 3 * near, 5 * near, 8 * near):
         for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (-1, 1), (1, -1), (-1, -1)):
             sideways = dx * (far + wide / 2)
             yield _Spot(at=Point(point.x + sideways, point.y + dy * far), angle=0.0)
@@ -322,8 +331,38 @@ def _notch_words(placement: Placement, notch: Notch, ground: _Ground) -> Text | 
     return _set((words, seam) if seam else (words,), spots, ground, size=style.SMALL)
 
 
-LABEL_WIDTH: Mm = 120.0
-"""Lines of a label are broken to this, so that it finds room on one page."""
+LABELS = (
+    ((1.0, 120.0), (0.8, 120.0), (0.62, 120.0)),
+    ((0.62, 85.0), (0.5, 62.0), (0.5, 46.0), (0.5, 90.0)),
+)
+"""Sizes of a label, and to what width its lines are broken, the one to wish for first; then
+those of a small piece.
+"""
+
+SQUARE = (0.0, math.pi / 2, math.pi / 4, -math.pi / 4)
+TURNED = tuple(
+    math.radians(angle) for angle in (0, 90, 45, -45, 15, -15, 30, -30, 60, -60, 75, -75)
+)
+"""Ways a label may lie, level first."""
+
+
+def _open(spot: Point, ground: _Ground) -> bool:
+    """Tell whether a label could have its middle there: on the piece, and on no line."""
+    return ground.room.clear.is_free(turned_box(spot, 2.0, 2.0, 0.0)) and holds(
+        ground.polygon, spot
+    )
+
+
+_Rows = list[tuple[str, Mm, bool]]
+
+
+def _rows(title: str, lines: Sequence[str], shrink: float, broken: Mm) -> tuple[_Rows, Mm, Mm]:
+    """Return the lines of a label block, each with its size and weight, its width and height."""
+    size = max(style.FACT * shrink, style.NOTE)
+    set_ = [row for line in lines for row in fonts.wrapped(line, size, broken)]
+    rows = [(title, style.NAME * shrink, True), *((row, size, False) for row in set_)]
+    wide = max(fonts.width(words, size, bold=bold) for words, size, bold in rows) + 6
+    return rows, wide, math.fsum(size * style.LEADING for _, size, _ in rows) + 4
 
 
 def _label(
@@ -332,17 +371,14 @@ def _label(
     """Return the label block, as large as its free place allows, level on the plane if it can."""
     box = bounds(placement.on_plane(cutting_line(placement.piece)))
     middle = _middle(ground.polygon)
-    spots = sorted(_lattice(box), key=lambda p: (round(distance(p, middle), 3), p))
-    for free, shrink in product((ground.room.uncut, ground.room.clear), (1.0, 0.8, 0.62)):
-        size = max(style.FACT * shrink, style.NOTE)
-        rows = [(title, style.NAME * shrink, True)]
-        rows += [
-            (row, size, False) for line in lines for row in fonts.wrapped(line, size, LABEL_WIDTH)
-        ]
-        wide = max(fonts.width(words, size, bold=bold) for words, size, bold in rows) + 6
-        high = sum(size * style.LEADING for _, size, _ in rows) + 4
-        for angle in (0.0, math.pi / 2, math.pi / 4, -math.pi / 4):
-            for spot in spots:
+    for small in (False, True):
+        spots = [spot for spot in _lattice(box, 5.0 if small else 12.0) if _open(spot, ground)]
+        spots.sort(key=lambda p: (round(distance(p, middle), 3), p))
+        # The lines to check are measured on the panels; a small piece goes without.
+        told = [line for line in lines if not (small and line.startswith(CHECK))]
+        for free, way in product((ground.room.uncut, ground.room.clear), LABELS[small]):
+            rows, wide, high = _rows(title, told, *way)
+            for angle, spot in product(TURNED if small else SQUARE, spots):
                 corners = turned_box(spot, wide, high, angle)
                 if free.is_free(corners) and ground.holds(corners):
                     ground.room.claim(corners)
@@ -389,8 +425,8 @@ def _middle(polygon: Sequence[Point]) -> Point:
     return Point(sx / (3 * doubled), sy / (3 * doubled))
 
 
-def _lattice(box: Box) -> Iterator[Point]:
-    step = max(12.0, min(box.width, box.height) / 24)
+def _lattice(box: Box, finest: Mm) -> Iterator[Point]:
+    step = max(finest, min(box.width, box.height) / 24)
     for column in range(1, int(box.width / step) + 1):
         for row in range(1, int(box.height / step) + 1):
             yield Point(box.left + column * step, box.bottom + row * step)

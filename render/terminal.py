@@ -6,12 +6,12 @@ Plain text; nothing depends on colour. Imports drafting's values.
 import textwrap
 from collections.abc import Iterable
 
-from drafting.figures import LayerFigures
+from drafting.figures import Figures, LayerFigures, TierFigures
 from drafting.findings import Finding
 from drafting.pattern import Pattern
 from drafting.sizes import size_table
 from drafting.units import Units, length_text, radius_text
-from render.measures import fullness_words, lengths, metres_text
+from render.measures import LONGEST_RADIUS, fullness_words, lengths, metres_text
 
 WIDTH = 88
 
@@ -21,9 +21,10 @@ Row = tuple[str, str]
 def figures_table(pattern: Pattern) -> str:
     """Return the figures of a garment, part by part, numbers aligned on their units."""
     figures, units = pattern.figures, pattern.spec.units
-    parts: list[tuple[str, list[Row]]] = [("skirt", _layer(figures.skirt, units))]
+    parts: list[tuple[str, list[Row]]] = [(_skirt_words(figures), _layer(figures.skirt, units))]
     if figures.lining is not None:
         parts.append(("lining", _layer(figures.lining, units)))
+    parts += _below(figures, units)
     parts += _ruffle(pattern)
     parts += _waist(pattern)
     cloth = [
@@ -51,18 +52,83 @@ def _number(value: str) -> str:
 
 def _layer(layer: LayerFigures, units: Units) -> list[Row]:
     rows = [
-        (f"{fullness_words(layer.fullness)}, panels", str(layer.panels)),
+        *([] if layer.cut == "owned" else [_cut_row(layer)]),
         ("waist seam, flat", length_text(layer.waistline, units)),
-        ("waist radius, rounded down", radius_text(layer.waist_radius, units)),
-        ("hem radius, rounded down", radius_text(layer.hem_radius, units)),
+        *(
+            (f"{name} radius, rounded down", radius_text(radius, units))
+            for name, radius in (("waist", layer.waist_radius), ("hem", layer.hem_radius))
+            if radius is not None and radius < LONGEST_RADIUS
+        ),
         *((f"length {name}".strip(), words) for name, words in lengths(layer, units)),
         ("sweep", length_text(layer.sweep, units)),
     ]
     if layer.walking_sweep is not None:
         rows.append(("sweep that a step needs, about", length_text(layer.walking_sweep, units)))
+    if layer.hem_spare:
+        rows.append(("spare below the hem", length_text(layer.hem_spare, units)))
+    if layer.vent:
+        rows.append(("vent up from the hem", length_text(layer.vent, units)))
     if layer.opening:
         rows.append(("opening below the waist seam", length_text(layer.opening, units)))
     return rows
+
+
+def _skirt_words(figures: Figures) -> str:
+    return "skirt, sewn already" if figures.skirt.cut == "owned" else "skirt"
+
+
+def _cut_row(layer: LayerFigures) -> Row:
+    if layer.cut == "gathered":
+        return (f"gathered {layer.gather_ratio or 1:.3g} to 1, lengths", str(layer.panels))
+    if layer.cut == "gored":
+        return ("gores" + (", shaped" if layer.hipline is not None else ""), str(layer.panels))
+    if layer.cut == "tiered":
+        return ("yoke, panels", str(layer.panels))
+    return (f"{fullness_words(layer.fullness or 0.0)}, panels", str(layer.panels))
+
+
+def _below(figures: Figures, units: Units) -> list[tuple[str, list[Row]]]:
+    """Return godets, flounce, tiers, and what the hem takes."""
+    parts: list[tuple[str, list[Row]]] = []
+    if figures.godets is not None:
+        held = figures.godets
+        parts.append((
+            "godets",
+            [("to cut", str(held.count)), ("depth", length_text(held.depth, units)),
+             ("sweep that they add", length_text(held.sweep, units))],
+        ))  # fmt: skip
+    if figures.flounce is not None:
+        ring = figures.flounce
+        parts.append((
+            "flounce",
+            [("rings to cut", str(ring.rings)), ("depth", length_text(ring.depth, units)),
+             ("inner radius, rounded down", radius_text(ring.inner_radius, units)),
+             ("sewn to", length_text(ring.sewn_length, units))],
+        ))  # fmt: skip
+    parts += _tiers("tier", figures.tiers, units)
+    hem = figures.hem
+    if hem is not None and hem.strip_length is not None:
+        parts.append((f"hem, {hem.finish}", [("bias strip", length_text(hem.strip_length, units))]))
+    if hem is not None and hem.braid_length is not None:
+        parts.append((f"hem, {hem.finish}", [("braid", length_text(hem.braid_length, units))]))
+    if hem is not None and hem.facing_depth is not None:
+        parts.append((f"hem, {hem.finish}", [("depth", length_text(hem.facing_depth, units))]))
+    return parts
+
+
+def _tiers(name: str, tiers: tuple[TierFigures, ...], units: Units) -> list[tuple[str, list[Row]]]:
+    return [
+        (
+            f"{name} {order}, gathered {tier.gather_ratio:.3g} to 1",
+            [
+                ("flat length", length_text(tier.flat_length, units)),
+                ("strips to cut", str(tier.strips)),
+                ("strip length", length_text(tier.strip_cut_length, units)),
+                ("strip depth", length_text(tier.strip_cut_depth, units)),
+            ],
+        )
+        for order, tier in enumerate(tiers, start=1)
+    ]
 
 
 def _ruffle(pattern: Pattern) -> list[tuple[str, list[Row]]]:
@@ -81,13 +147,17 @@ def _ruffle(pattern: Pattern) -> list[tuple[str, list[Row]]]:
     ]  # fmt: skip
     if ruffle.cord_metres is not None:
         rows.append(("cord, about", metres_text(ruffle.cord_metres, units)))
-    return [("ruffle", rows)]
+    return [("ruffle", rows), *_tiers("ruffle tier", ruffle.tiers, units)[1:]]
 
 
 def _waist(pattern: Pattern) -> list[tuple[str, list[Row]]]:
     figures, units = pattern.figures, pattern.spec.units
     parts: list[tuple[str, list[Row]]] = []
-    for name, strip in (("band", figures.band), ("casing", figures.casing)):
+    for name, strip in (
+        ("band", figures.band),
+        ("casing", figures.casing),
+        ("binding", figures.binding),
+    ):
         if strip is None:
             continue
         rows = [
@@ -97,6 +167,14 @@ def _waist(pattern: Pattern) -> list[tuple[str, list[Row]]]:
         if strip.elastic is not None:
             rows.append(("elastic, about", length_text(strip.elastic, units)))
         parts.append((name, rows))
+    if figures.contour is not None:
+        band = figures.contour
+        parts.append((
+            "band, shaped",
+            [("upper edge", length_text(band.top, units)),
+             ("waist seam", length_text(band.bottom, units)),
+             ("height", length_text(band.height, units))],
+        ))  # fmt: skip
     if figures.facing is not None:
         parts.append(("facing", [("depth", length_text(figures.facing.depth, units))]))
     if figures.opening is not None and figures.opening.zip is not None:

@@ -24,10 +24,16 @@ from render import style
 from render.assembly_map import assembly_map, least_scale, map_size, page_runs
 from render.drawing import Anchor, Drawing, placed
 from render.key import printed_key
-from render.measures import measures
+from render.measures import LONGEST_RADIUS, measures
 from render.setting import Setting, height_of
 from render.tiling import Sheets
-from render.words import allowance_words, cut_words, edition_words, wearer_words
+from render.words import (
+    allowance_words,
+    cut_words,
+    edition_words,
+    made_for,
+    marks_words,
+)
 
 SQUARE: Mm = 100.0
 """Side of the test square. Always in millimetres, so that one rule checks every pattern."""
@@ -68,7 +74,8 @@ def _title(page: Setting, pattern: Pattern) -> None:
     spec = pattern.spec
     page.paragraph(spec.title, size=style.TITLE, bold=True, after=0.0)
     publish = spec.publish
-    parts = (wearer_words(spec), edition_words(spec), publish.maker, publish.licence)
+    scale = "half scale, 1 : 2" if spec.scale < 1 else ""
+    parts = (made_for(spec), scale, edition_words(spec), publish.maker, publish.licence)
     facts = "  ·  ".join(part for part in (*parts, publish.page) if part)
     if facts:
         page.paragraph(facts, after=0.0)
@@ -128,6 +135,11 @@ def _check(page: Setting, pattern: Pattern) -> None:
     inches = pattern.spec.units is Units.INCH
     words = [
         "Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.",
+        *(
+            ["This is a half-scale draft, 1 : 2, beside a full-scale square: print it at 100 %."]
+            if pattern.spec.scale < 1
+            else []
+        ),
         "Measure the square across and up. Each way it is 100 mm"
         + (" (3 15/16 in); the marks inside it are whole inches." if inches else "."),
         f"Then measure the two long rules: {long_across:.0f} mm across and {long_up:.0f} mm up."
@@ -201,6 +213,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
     if not sheets.tiles:
         return
     words = _print_words(pattern, sheets, counts)
+    numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
     column = page.width * 0.5
     left = page.y - page.bottom - 14
     deep = math.fsum(height_of(row, style.BODY, page.width) + 1.2 for row in words)
@@ -214,7 +227,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         for text in words:
             page.paragraph(text, width=column)
         wide, high, scale = aside
-        _put(page, assembly_map(sheets, scale), page.window.right - wide, top - high - 1)
+        _put(page, assembly_map(sheets, scale, numbers), page.window.right - wide, top - high - 1)
         page.y = min(page.y, top - high - 3)
         return
     for text in words:
@@ -225,7 +238,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         page.turn_page()
         under = map_size(sheets, page.width, page.y - page.bottom - 4)
     wide, high, scale = under
-    _put(page, assembly_map(sheets, scale), page.left, page.y - high - 1)
+    _put(page, assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
     page.y -= high + 2
 
 
@@ -256,8 +269,11 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
         " two strokes that meet nearest the middle tell how far off it is: a tenth of a"
         " millimetre for each stroke from the middle."
     )
-    for number, placement in enumerate(sheets.placements, start=1):
-        name = placement.piece.name
+    drawn = {placement.piece.name for placement in sheets.placements}
+    for number, piece in enumerate(pattern.pieces, start=1):
+        if piece.name not in drawn:
+            continue
+        name = piece.name
         words.append(f"{number}  {name}: {page_runs(sheets, name)}")
     return words
 
@@ -292,6 +308,8 @@ def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None
     _small_picture(page, piece, space)
     shift = wide + 6
     lines = [cut_words(piece, pattern.spec), allowance_words(piece, units)]
+    if marks := marks_words(piece, units):
+        lines.append(marks)
     if piece.rectangle:
         box = cutting_box(piece)
         lines.insert(
@@ -326,12 +344,18 @@ def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     page.y -= 1
     pieces = [placement.piece for placement in sheets.placements]
     printed_key(page, pieces, sheets.joins, overlapped=sheets.grid.overlap > 0)
-    radius = math.tau * pattern.figures.skirt.fullness
+    fullness = pattern.figures.skirt.fullness
+    radius = pattern.figures.skirt.waist_radius
+    round_waist = radius is not None and radius < LONGEST_RADIUS
+    small = (
+        f" A millimetre of waist radius is {math.tau * fullness:.1f} mm of this skirt's waist: cut"
+        " small, try, then trim."
+        if fullness is not None and round_waist
+        else " Cut small, try, then trim."
+    )
     page.paragraph(
         "Cut on the bold line; allowances lie inside it. Sew on the dashed line. Notches with the"
-        " same seam number are sewn together; snip them no deeper than they are drawn. A"
-        f" millimetre of waist radius is {radius:.1f} mm of this skirt's waist: cut small, try,"
-        " then trim.",
+        f" same seam number are sewn together; snip them no deeper than they are drawn.{small}",
         size=style.SMALL,
     )
     seams = dict.fromkeys(f"seam {one.number}: {one.name}" for one in pattern.seams)

@@ -1,7 +1,9 @@
 """Garments of a seaside theatre's wardrobe workroom, for tests. Millimetres."""
 
 from drafting.findings import Finding
+from drafting.piece import Piece
 from drafting.spec import (
+    Allowances,
     Cloth,
     Cloths,
     Figure,
@@ -57,6 +59,12 @@ PAGE_BOY = Wearer(
 )
 
 
+def piece_named(pieces: tuple[Piece, ...], name: str) -> Piece:
+    """Return the one piece of that name."""
+    (found,) = (piece for piece in pieces if piece.name == name)
+    return found
+
+
 def garment(
     *,
     wearer: Wearer = SOUBRETTE,
@@ -84,7 +92,13 @@ def chorus_skirt() -> Spec:
     """Return the contract's example sheet: full circle, half-circle lining, stiff net ruffle."""
     return garment(
         wearer=CHORUS_TALL,
-        skirt=Skirt(length=620, panels=2, waist_ease=15, waist_stretch=0.01),
+        skirt=Skirt(
+            length=620,
+            panels=2,
+            waist_ease=15,
+            waist_stretch=0.01,
+            allowances=Allowances(waist=10, side=15, hem=12),
+        ),
         lining=Lining(fullness=0.5, shorter=30),
         ruffle=Ruffle(depth=200, gather_ratio=2.6, above_hem=10),
         cloths=Cloths(

@@ -13,8 +13,13 @@ ROOT = Path(__file__).parent.parent
 
 HOMES = {
     "pint": {"drafting/units.py"},
-    "pydantic": {"drafting/sheet_models.py", "drafting/sheet_values.py"},
-    "pydantic_core": {"drafting/sheet_models.py", "drafting/sheet_values.py"},
+    "pydantic": {
+        "drafting/sheet_models.py",
+        "drafting/sheet_values.py",
+        "drafting/sheet_words.py",
+        "drafting/sheet_texts.py",
+    },
+    "pydantic_core": {"drafting/sheet_values.py", "drafting/sheet_words.py"},
     "tomllib": {"drafting/toml_places.py"},
     "tree_sitter": {"drafting/toml_places.py"},
     "tree_sitter_toml": {"drafting/toml_places.py"},

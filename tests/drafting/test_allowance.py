@@ -7,9 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.allowance import Border, Widths, cutting_path
-from drafting.circle import Flare, PanelWishes, panel
+from drafting.circle import Flare
 from drafting.errors import GeometryError
 from drafting.geometry import Arc, Line, Path, Point, straight
+from drafting.panels import PanelWishes, panel
 from drafting.piece import EdgeKind, Piece, cutting_line, stitching_line
 from drafting.spec import Closure, Grain
 from tests import tape

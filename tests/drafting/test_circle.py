@@ -9,15 +9,14 @@ from hypothesis import strategies as st
 from drafting.allowance import Widths
 from drafting.circle import (
     Flare,
-    PanelWishes,
     fewest_panels,
     least_fullness,
-    panel,
     waist_radius,
     waistline,
 )
 from drafting.errors import GeometryError, MeasurementError
 from drafting.geometry import Point, point_along
+from drafting.panels import PanelWishes, panel
 from drafting.piece import EdgeKind, NotchKind, Piece, edge_named, stitching_line
 from drafting.places import PlaceOnPanel, place_name, place_words, places_on_panel, seam_names
 from drafting.spec import Closure, Grain

@@ -2,6 +2,7 @@
 
 import json
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -9,7 +10,16 @@ import pytest
 from drafting.figures import as_json
 from drafting.findings import Finding, Level
 from drafting.pattern import draft
-from drafting.spec import Closure, Lining, Ruffle, Skirt, Spec, WaistFinish
+from drafting.spec import (
+    Allowances,
+    Closure,
+    Cloth,
+    Lining,
+    Ruffle,
+    Skirt,
+    Spec,
+    WaistFinish,
+)
 from drafting.units import Units
 from tests.garments import SOUBRETTE, chorus_skirt, garment
 
@@ -68,7 +78,7 @@ def test_the_example_sheet_gives_the_contracts_number_for(part: str, key: str) -
 
 def test_the_example_sheets_cloth_takes_3_metres_in_rows() -> None:
     cloth = sheet(chorus_skirt())["cloth"]
-    assert set(cloth) == {"skirt", "lining", "ruffle"}
+    assert set(cloth) == {"skirt", "lining", "ruffle", "interfacing"}
     assert cloth["skirt"]["width"] == 1400
     assert cloth["skirt"]["rows_length"] == pytest.approx(3003.9, abs=0.05)
     assert cloth["skirt"]["usable"] == pytest.approx(1352.4)
@@ -82,9 +92,48 @@ def test_the_head_of_the_sheet_says_what_the_numbers_are() -> None:
     assert not {"casing", "facing", "paper"} & set(found)
 
 
+def test_the_interfacing_takes_the_band_and_both_stays_in_rows() -> None:
+    spec = chorus_skirt()
+    found = sheet(replace(spec, cloths=replace(spec.cloths, interfacing=Cloth(width=900))))
+    # The band, 805 by 80, makes a row of its own; beside each other lie two stays, 196.4 long
+    # for the opening and 20 more, 25 wide.
+    opening = found["skirt"]["opening"]
+    assert found["cloth"]["interfacing"] == {
+        "width": 900,
+        "usable": 880,
+        "rows_length": pytest.approx(805, abs=1e-3),
+    }
+    # On a narrow one they find no room beside the band: 80 + 25 is more than 100.
+    narrow = sheet(replace(spec, cloths=replace(spec.cloths, interfacing=Cloth(width=120))))
+    wanted = 805 + opening + 20
+    assert narrow["cloth"]["interfacing"]["rows_length"] == pytest.approx(wanted, abs=1e-2)
+    bare = replace(spec, skirt=replace(spec.skirt, interfacing=False))
+    assert "interfacing" not in sheet(bare)["cloth"]
+
+
 def test_the_lining_has_the_same_keys_as_the_skirt() -> None:
-    found = sheet(chorus_skirt())
+    spec = chorus_skirt()
+    found = sheet(spec)
+    # This sheet gives the skirt's hem allowance, and with it says that there is nothing spare.
+    assert set(found["lining"]) == set(found["skirt"]) | {"walking_sweep", "hem_spare"}
+    open_hem = replace(spec, skirt=replace(spec.skirt, allowances=Allowances(waist=10, side=15)))
+    found = sheet(open_hem)
     assert set(found["lining"]) == set(found["skirt"]) | {"walking_sweep"}
+    # 6.2 of drop to the next whole millimetre.
+    assert (found["skirt"]["hem_allowance"], found["skirt"]["hem_spare"]) == (12, 7)
+
+
+def test_what_is_spare_below_the_hem_is_as_the_sheet_says() -> None:
+    def spare(**given: float) -> float | None:
+        skirt = Skirt(length=580, allowances=Allowances(**given))
+        found: float | None = sheet(garment(skirt=skirt))["skirt"].get("hem_spare")
+        return found
+
+    # R 695.82 and r 115.82: 7 x 316 376 / 411 909 = 5.377, to the next whole millimetre.
+    assert spare() == 6
+    assert spare(hem=12) is None
+    assert spare(hem=12, spare=25) == 25
+    assert spare(spare=0) is None
 
 
 def test_a_part_that_the_sheet_leaves_out_is_absent() -> None:
@@ -129,7 +178,8 @@ def test_a_facing_has_no_band_for_the_zip_to_run_through() -> None:
 def test_findings_are_written_with_level_code_what_and_do() -> None:
     said = Finding(level=Level.NOTE, code="estimated", what="The hip is estimated.", do="Measure.")
     found = sheet(garment(skirt=Skirt(length=580, panels=4), findings=(said,)))
-    assert found["findings"][-1] == {
+    (written,) = (one for one in found["findings"] if one["code"] == "estimated")
+    assert written == {
         "level": "note",
         "code": "estimated",
         "what": "The hip is estimated.",

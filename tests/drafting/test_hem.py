@@ -1,12 +1,13 @@
-"""Hems on a curve: how deep, and how far they drop."""
+"""Hems: how deep they may be on a curve, and how deep they usually are."""
 
 import math
 
 import pytest
 
 from drafting.allowance import Widths
-from drafting.circle import Flare, PanelWishes, panel
-from drafting.hem import bias_drop, deepest_hem, usual_hem
+from drafting.circle import Flare
+from drafting.hem import deepest_hem, usual_hem
+from drafting.panels import PanelWishes, panel
 from drafting.piece import Piece, cutting_line
 from drafting.spec import Closure, Grain, HemFinish
 from tests import tape
@@ -65,7 +66,7 @@ def test_at_its_deepest_a_hem_loses_just_the_ease_of_its_cloth() -> None:
 
 @pytest.mark.parametrize(
     ("finish", "usual"),
-    [(HemFinish.NARROW, 12), (HemFinish.TURNED, 15), (HemFinish.ROLLED, 4)],
+    [(HemFinish.NARROW, 12), (HemFinish.TURNED, 15), (HemFinish.ROLLED, 4), (HemFinish.BRAID, 8)],
 )
 def test_a_hem_is_as_deep_as_usual_where_its_curve_takes_it(
     finish: HemFinish, usual: float
@@ -83,33 +84,45 @@ def test_on_a_curve_that_takes_less_a_hem_is_what_it_takes_rounded_down() -> Non
     assert usual_hem(778.3, ease=0.03, finish=HemFinish.TURNED) == 11.5
 
 
+SEWN_ON = [(HemFinish.FACED, 10), (HemFinish.BIAS_FACED, 10), (HemFinish.BOUND, 0)]
+
+
 def test_no_hem_is_narrower_than_can_be_rolled() -> None:
     # 0.03 x 130 / 1.015 is 3.84, and half of it for a single turn.
-    for finish in HemFinish:
+    for finish in (HemFinish.NARROW, HemFinish.TURNED, HemFinish.ROLLED, HemFinish.BRAID):
         assert usual_hem(130, ease=0.03, finish=finish) == 4
 
 
-def test_the_reference_skirt_drops_by_its_reference() -> None:
-    r = 720 / math.tau
-    assert bias_drop(r, r + 650, reference=7) == pytest.approx(7, abs=0.001)
-
-
-@pytest.mark.parametrize(
-    ("fullness", "waist", "long", "times"),
-    [(1, 720, 900, 2.11), (1, 360, 325, 0.25), (0.5, 720, 650, 0.82)],
-)
-def test_the_bias_drop_grows_with_the_cloth_that_hangs(
-    fullness: float, waist: float, long: float, times: float
+@pytest.mark.parametrize(("finish", "seam"), SEWN_ON)
+@pytest.mark.parametrize("hem_radius", [130, 765, None])
+def test_a_hem_with_cloth_sewn_on_is_a_seam_on_any_curve(
+    finish: HemFinish, seam: float, hem_radius: float | None
 ) -> None:
-    r = waist / math.tau / fullness
-    assert bias_drop(r, r + long, reference=1) == pytest.approx(times, abs=0.005)
+    # Trade 2.10: 10 of seam for either facing, none under a binding.
+    assert usual_hem(hem_radius, ease=0.03, finish=finish) == seam
+    assert deepest_hem(hem_radius, ease=0.03, finish=finish) == math.inf
 
 
-def test_the_pull_of_a_sector_is_the_sum_of_what_hangs_below_each_ring() -> None:
-    # A ring at rho carries the cloth below it, (R^2 - rho^2) / 2 rho for each mm of its length;
-    # the stretches of all rings add up.
-    r, big, steps = 114.6, 900.0, 20_000
-    wide = (big - r) / steps
-    rings = (r + (k + 0.5) * wide for k in range(steps))
-    pull = math.fsum((big**2 - rho**2) / (2 * rho) * wide for rho in rings)
-    assert bias_drop(r, big, reference=411_909.0) == pytest.approx(pull, rel=1e-6)
+def test_over_a_braid_a_hem_is_turned_once() -> None:
+    # 8 lies flat from R = 8 x 2.03 / 0.03 = 541.3; E7's circle takes 11.3 of a single turn.
+    assert deepest_hem(764.6, ease=0.03, finish=HemFinish.BRAID) == pytest.approx(11.3, abs=0.05)
+    assert usual_hem(541.4, ease=0.03, finish=HemFinish.BRAID) == 8
+    assert usual_hem(541.2, ease=0.03, finish=HemFinish.BRAID) == 7.5
+
+
+@pytest.mark.parametrize("finish", HemFinish)
+def test_a_straight_hem_may_be_as_deep_as_is_liked(finish: HemFinish) -> None:
+    assert deepest_hem(None, ease=0.015, finish=finish) == math.inf
+
+
+def test_a_straight_hem_that_is_turned_is_deep_and_the_others_are_as_usual() -> None:
+    # Straight cloth turns up flat, so its hem may weigh it down.
+    assert {finish: usual_hem(None, ease=0.015, finish=finish) for finish in HemFinish} == {
+        HemFinish.NARROW: 12,
+        HemFinish.TURNED: 60,
+        HemFinish.ROLLED: 4,
+        HemFinish.FACED: 10,
+        HemFinish.BIAS_FACED: 10,
+        HemFinish.BRAID: 8,
+        HemFinish.BOUND: 0,
+    }

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from drafting.around import Around
 from drafting.findings import Level
 from drafting.geometry import path_length, point_along
-from drafting.levelled import Around
 from drafting.pattern import Pattern, draft
 from drafting.piece import FoldWay, NotchKind, Piece, edge_named
 from drafting.spec import Closure, Cloth, Cloths, Grain, Lining, Ruffle, Skirt, Spec
@@ -205,6 +205,7 @@ def test_every_levelled_skirt_trues_and_hangs_as_long_as_its_body(
     # Trapezoids round the body, independent of arcs: sqrt(R^2 + R'^2).
     around = Around(front=front - above, left=left - above, back=back - above, right=right - above)
     steps = 4000
+    assert figures.waist_radius is not None
     ring = math.fsum(
         math.hypot(
             figures.waist_radius + around.at((k + 0.5) / steps),

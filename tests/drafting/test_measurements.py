@@ -6,15 +6,10 @@ from hypothesis import strategies as st
 
 from drafting.errors import Fault
 from drafting.findings import Finding, Level
-from drafting.measurements import (
-    FLOOR_LENGTHS,
-    NAMES,
-    Given,
-    estimate_findings,
-    measure_faults,
-    measure_findings,
-    whole_body,
-)
+from drafting.half_scale import Scale
+from drafting.measure_checks import measure_faults, measure_findings
+from drafting.measurements import FLOOR_LENGTHS, NAMES, Given
+from drafting.missing_measures import estimate_findings, whole_body
 from drafting.sizes import size_named
 from drafting.spec import Figure
 from drafting.units import Units
@@ -246,6 +241,61 @@ def test_usual_measures_are_let_be(known: dict[str, Given]) -> None:
 def test_a_hip_less_than_the_waist_is_told_with_both() -> None:
     (asked,) = findings(body(hip=800, waist=900))
     assert plain(asked.what) == "The hip (80.0 cm) is less than the waist (90.0 cm)."
+
+
+# --- a half-scale form ---------------------------------------------------------------------
+
+# Limits of the form itself, from the trade reference, 1.2; its sheet writes twice as much.
+FORM_LIMITS = {
+    "waist": (250, 700),
+    "hip": (330, 850),
+    "hip_depth": (80, 125),
+    "waist_to_knee": (240, 340),
+    **dict.fromkeys(FLOOR_LENGTHS, (460, 600)),
+    "heel": (0, 60),
+}
+
+
+@pytest.mark.parametrize("figure", Figure)
+@pytest.mark.parametrize("name", FORM_LIMITS)
+def test_a_half_scale_form_has_limits_of_its_own_told_at_full_size(
+    name: str, figure: Figure
+) -> None:
+    low, high = FORM_LIMITS[name]
+    for value in (2 * low, 2 * high):
+        known = body(**{name: value})
+        assert measure_faults(known, figure=figure, units=Units.CM, scale=Scale.HALF) == ()
+        assert (
+            measure_findings(known, figure=figure, units=Units.CM, accept=(), scale=Scale.HALF)
+            == ()
+        )
+    for value in (2 * low - 1, 2 * high + 1):
+        if value >= 0:
+            known = body(**{name: value})
+            (fault,) = measure_faults(known, figure=figure, units=Units.CM, scale=Scale.HALF)
+            assert fault.key == name
+            assert "Written at full size" in fault.allowed
+            assert f"{high / 5:.1f}" in fault.allowed
+
+
+def test_a_measure_taken_on_the_form_itself_is_told_to_be_doubled() -> None:
+    (fault,) = measure_faults(body(waist=370), figure=ADULT, units=Units.CM, scale=Scale.HALF)
+    assert plain(fault.allowed).endswith("If that was measured on the form, write 74.0 cm.")
+    (adult,) = faults(body(waist=370))
+    assert "on the form" not in adult.allowed
+
+
+@pytest.mark.parametrize(
+    ("known", "said"),
+    [
+        (body(hip=1000, waist=941), "6.0 cm to 44.0 cm more"),
+        (body(hip=1000, waist=559), "6.0 cm to 44.0 cm more"),
+        (body(floor_front=1000, floor_back=1051), "differ by 5.0 cm"),
+    ],
+)
+def test_a_half_scale_form_has_no_odd_shape(known: dict[str, Given], said: str) -> None:
+    (fault,) = measure_faults(known, figure=ADULT, units=Units.CM, scale=Scale.HALF)
+    assert said in plain(fault.allowed)
 
 
 # --- what was not measured -----------------------------------------------------------------

@@ -19,11 +19,11 @@ from drafting.ruffle import (
     cut_depth,
     default_depth,
     join_clearance,
-    strip_count,
     strip_piece,
     thread_metres,
 )
 from drafting.spec import Closure, Cloth, Cloths, Lining, Ruffle, RuffleCloth, Skirt
+from drafting.strips import strip_count
 from tests.garments import SOUBRETTE, garment
 
 

@@ -12,11 +12,11 @@ from drafting.spec import Closure, Lining, Skirt, WaistFinish
 from drafting.units import Units
 from drafting.waistband import band_strip, casing_strip, elastic_length, facing_flare, strip_piece
 from tests import tape
-from tests.garments import SOUBRETTE, garment
+from tests.garments import SOUBRETTE, garment, piece_named
 
 
-def waist_piece(skirt: Skirt) -> Piece:
-    return draft(garment(skirt=skirt)).pieces[-1]
+def waist_piece(skirt: Skirt, name: str = "band") -> Piece:
+    return piece_named(draft(garment(skirt=skirt)).pieces, name)
 
 
 def test_a_band_is_waist_ease_overlap_and_two_allowances_long() -> None:
@@ -65,7 +65,8 @@ def test_a_band_that_closes_at_the_left_side_begins_there() -> None:
 
 def test_a_band_says_by_how_much_it_laps_and_a_casing_what_it_is_for() -> None:
     def notes(skirt: Skirt, units: Units = Units.CM) -> list[str]:
-        piece = draft(garment(skirt=skirt, units=units)).pieces[-1]
+        pieces = draft(garment(skirt=skirt, units=units)).pieces
+        piece = piece_named(pieces, skirt.waist_finish.value)
         return [note.replace("\u00a0", " ") for note in piece.notes]
 
     lap = "its end laps 3.0 cm over, for a hook and bar"
@@ -80,7 +81,7 @@ def test_a_band_says_by_how_much_it_laps_and_a_casing_what_it_is_for() -> None:
         wearer=replace(SOUBRETTE, waist=1000, hip=900),
         skirt=Skirt(length=580, closure=Closure.NONE),
     )
-    assert draft(wide).pieces[-1].name == "band" and draft(wide).pieces[-1].notes == ()
+    assert piece_named(draft(wide).pieces, "band").notes == ()
 
 
 def test_a_band_is_folded_along_its_middle() -> None:
@@ -91,17 +92,18 @@ def test_a_band_is_folded_along_its_middle() -> None:
 
 
 def test_a_casing_closes_in_a_ring_and_has_no_lap() -> None:
-    casing = waist_piece(Skirt(length=580, gather_ratio=1.6, waist_finish=WaistFinish.CASING))
+    casing = waist_piece(
+        Skirt(length=580, gather_ratio=1.6, waist_finish=WaistFinish.CASING), "casing"
+    )
     flat = 735 * 1.6 / 1.01
-    assert casing.name == "casing"
     assert tape.walked_length(casing.edges[0].path) == pytest.approx(flat)
     assert sorted(n.at for n in casing.notches) == pytest.approx([flat * k / 4 for k in range(4)])
 
 
 def test_a_facing_has_the_skirts_own_waist_curve_and_a_raw_outer_edge() -> None:
-    facing = waist_piece(Skirt(length=580, waist_finish=WaistFinish.FACING, facing=60))
+    facing = waist_piece(Skirt(length=580, waist_finish=WaistFinish.FACING, facing=60), "facing")
     waist = 735 / 1.01
-    assert facing.name == "facing" and facing.count == 2
+    assert facing.count == 2
     assert 2 * tape.walked_length(facing.edges[3].path) == pytest.approx(waist, abs=0.01)
     outer = facing.edges[1]
     assert (outer.name, outer.kind, outer.allowance) == ("outer", EdgeKind.RAW, 0)
@@ -114,14 +116,19 @@ def test_a_facing_has_the_skirts_own_waist_curve_and_a_raw_outer_edge() -> None:
 
 def test_the_facing_of_a_gathered_skirt_is_cut_for_the_gathered_waist() -> None:
     skirt = Flare(fullness=0.75, panels=3, waistline=990, length=620)
-    facing = facing_flare(skirt, gather_ratio=1.5, depth=50)
-    assert (facing.waistline, facing.length) == (660, 50)
+    facing = facing_flare(skirt, finished=990 / 1.5, hip_fullness=0.3, depth=50)
+    assert (facing.waistline, facing.length, facing.panels) == (660, 50, 3)
     assert facing.waist_radius == pytest.approx(140.06, abs=0.01)
 
 
 def test_a_lined_skirt_has_one_band_for_both_layers() -> None:
     pattern = draft(garment(skirt=Skirt(length=580), lining=Lining(fullness=0.5)))
-    assert [p.name for p in pattern.pieces] == ["skirt panel", "lining panel", "band"]
+    assert [p.name for p in pattern.pieces] == [
+        "skirt panel",
+        "lining panel",
+        "band",
+        "opening stay",
+    ]
 
 
 def test_a_strip_can_be_drawn_without_a_garment() -> None:
@@ -129,3 +136,34 @@ def test_a_strip_can_be_drawn_without_a_garment() -> None:
     piece = strip_piece(strip, name="band", around=600, closure=Closure.CENTRE_BACK, seam="2")
     assert piece.rectangle and piece.count == 1
     assert cutting_box(piece).height == pytest.approx(66)
+
+
+def test_a_stay_on_each_side_of_the_opening_reaches_below_its_end() -> None:
+    pattern = draft(garment(skirt=Skirt(length=580)))
+    stay = piece_named(pattern.pieces, "opening stay")
+    assert (stay.cloth, stay.count, stay.rectangle) == ("interfacing", 2, True)
+    box = cutting_box(stay)
+    # 2.5 cm wide, and 2 cm longer than the opening; it ends at the stitching.
+    assert box.width == pytest.approx(pattern.figures.skirt.opening + 20)
+    assert box.height == pytest.approx(25)
+    assert {edge.allowance for edge in stay.edges} == {0}
+
+
+@pytest.mark.parametrize("finish", WaistFinish)
+def test_bands_and_facings_are_interfaced_and_elastic_and_bindings_are_not(
+    finish: WaistFinish,
+) -> None:
+    plain = Skirt(length=580, waist_finish=finish, gather_ratio=1.5, bodice_waist=735)
+    pieces = draft(garment(skirt=plain)).pieces
+    also = {piece.name: piece.also for piece in pieces if piece.also}
+    # A band once, and each of the two parts of a facing.
+    wanted = {
+        WaistFinish.BAND: {"band": (("interfacing", 1),)},
+        WaistFinish.FACING: {"facing": (("interfacing", 2),)},
+    }
+    assert also == wanted.get(finish, {})
+    # What opens is stayed; a casing is pulled on.
+    stayed = "opening stay" in {piece.name for piece in pieces}
+    assert stayed is (finish is not WaistFinish.CASING)
+    bare = draft(garment(skirt=replace(plain, interfacing=False))).pieces
+    assert not any(piece.also or piece.cloth == "interfacing" for piece in bare)

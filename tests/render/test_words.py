@@ -27,7 +27,7 @@ from render.words import (
     label_words,
     wearer_words,
 )
-from tests.garments import CHORUS_TALL, garment
+from tests.garments import CHORUS_TALL, garment, piece_named
 from tests.render.cloth_shapes import rectangle
 
 
@@ -137,7 +137,7 @@ def test_a_ruffle_strip_names_its_own_edges() -> None:
 
 def test_a_facing_has_none_at_its_neatened_edge() -> None:
     spec = garment(skirt=Skirt(length=580, waist_finish=WaistFinish.FACING))
-    facing = draft(spec).pieces[-1]
+    facing = piece_named(draft(spec).pieces, "facing")
     words = plain(allowance_words(facing, Units.CM))
     assert words == "included: seams 1.5 cm, waist 1.0 cm; none at the neatened edge"
 
@@ -149,7 +149,8 @@ def test_the_lines_to_check_are_as_long_as_they_are_on_this_paper(half: bool) ->
         skirt=Skirt(fullness=0.5, length=580, waist_ease=0, waist_stretch=0),
         cloths=Cloths(skirt=Cloth(width=1800, fold=half)),
     )
-    skirt, band = draft(spec).pieces
+    pieces = draft(spec).pieces
+    skirt, band = piece_named(pieces, "skirt panel"), piece_named(pieces, "band")
     waist = "36.0 cm" if half else "72.0 cm"
     assert plain(check_words(skirt, Units.CM)) == (
         f"stitching lines on this paper: waist {waist}, straight edge 58.0 cm"

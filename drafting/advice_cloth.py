@@ -1,0 +1,65 @@
+"""What a cutter would say of the cloth: panels that must be split, halves, folds.
+
+Millimetres; shown in the sheet's units. Imports the plan and cloth.
+"""
+
+import math
+from collections.abc import Iterator
+
+from drafting import cloth
+from drafting.findings import Finding, caution, note, stop
+from drafting.piece import FoldWay
+from drafting.plan import Plan, layers
+from drafting.units import length_text
+
+_WIDE_PANEL = math.radians(100)
+
+
+def on_cloth(plan: Plan) -> Iterator[Finding]:
+    """Yield whether the panels fit their cloth, and how a half is laid."""
+    units = plan.spec.units
+    for part, layer in layers(plan):
+        usable = cloth.usable_width(layer.cloth)
+        width = cloth.panel_width(layer.cut, layer.allowances, layer.grain)
+        if layer.cut.hem_radius is None and layer.cut.panels > layer.asked_panels:
+            continue  # gathered lengths are always as many as the cloth asks for
+        if math.isinf(width):
+            continue  # cannot_be_drawn() says so
+        if width > usable:
+            yield stop(
+                "cloth-too-narrow",
+                f"No panel of this {part} fits cloth with {length_text(usable, units)} between"
+                " its selvages, however many it is cut in.",
+                f"Buy wider cloth, or shorten the {part}.",
+            )
+        elif layer.cut.panels > layer.asked_panels:
+            asked = layer.asked_panels
+            whole = layer.cut.divided(asked)
+            wide = cloth.panel_width(whole, layer.allowances, layer.grain)
+            cut_in = "in one" if asked == 1 else f"in {asked} panels"
+            narrow = not math.isinf(wide)
+            why = (
+                f"Cut {cut_in}, the {part} needs cloth {length_text(wide, units)} wide, and yours"
+                f" has {length_text(usable, units)} between its selvages"
+                if narrow
+                else f"Cut {cut_in}, the {part} leaves no room for its seam allowances"
+            )
+            yield caution(
+                "panel-split",
+                f"{why}, so it is cut in {layer.cut.panels}.",
+                "Sew the seams that this adds" + (", or buy wider cloth." if narrow else "."),
+            )
+        if not layer.half and (layer.cut.panel_angle or 0.0) > _WIDE_PANEL:
+            yield note(
+                "half-saves-paper",
+                f"The {part} panel is printed whole.",
+                f"Write fold = true under [cloth.{part}] to print half of it and save nearly half"
+                " of its pages.",
+            )
+        if layer.half and layer.fold_way is FoldWay.NONE:
+            yield note(
+                "half-drawn",
+                f"The {part} panel is drawn as a half, and the cloth cannot be folded to take it.",
+                "Chalk round the half, turn the paper over along its middle, chalk the other"
+                " half, and cut in a single layer.",
+            )
