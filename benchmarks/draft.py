@@ -14,7 +14,7 @@ from functools import partial
 from pathlib import Path
 
 import drafting
-from drafting import cloth, gathered, levelled, panels, piece, tilted
+from drafting import cloth, gathered, levelled, outline, piece, tilted
 from drafting.errors import DraftingError
 
 HERE = Path(__file__).resolve().parent
@@ -41,7 +41,7 @@ def empty_caches() -> None:
     """Forget what earlier drafts left behind, so that each is worked out anew."""
     piece.cutting_line.cache_clear()
     cloth.panel_width.cache_clear()
-    panels.outline_of.cache_clear()
+    outline.outline_of.cache_clear()
     levelled.line_of.cache_clear()
     gathered.line_of.cache_clear()
     tilted.solved.cache_clear()

@@ -11,7 +11,9 @@ from functools import lru_cache
 from drafting.allowance import Widths
 from drafting.errors import DraftingError
 from drafting.geometry import Box, bounds, mirrored, moved
-from drafting.panels import Cut, PanelWishes, layer_pieces
+from drafting.outline import Cut
+from drafting.panel_wishes import PanelWishes
+from drafting.panels import layer_pieces
 from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line
 from drafting.spec import Closure, Cloth, Grain
 from drafting.units import Mm

@@ -1,6 +1,6 @@
 """The ways a layer may be cut, chosen from what a spec asks for.
 
-Millimetres and radians. Every cut answers to ``panels.Cut``; a new one is a module of its own
+Millimetres and radians. Every cut answers to ``outline.Cut``; a new one is a module of its own
 and a line here.
 """
 
@@ -11,7 +11,7 @@ from drafting.circle import Flare, fewest_panels, least_fullness
 from drafting.gathered import Gathered
 from drafting.gored import ShapedGores
 from drafting.levelled import Levelled
-from drafting.panels import Cut
+from drafting.outline import Cut
 from drafting.spec import CutKind, LevelAt, Spec
 from drafting.tilted import Tilted
 from drafting.units import Mm

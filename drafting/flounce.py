@@ -8,7 +8,8 @@ from dataclasses import replace
 
 from drafting.circle import Flare
 from drafting.errors import GeometryError
-from drafting.panels import PanelWishes, panel
+from drafting.panel_wishes import PanelWishes
+from drafting.panels import panel
 from drafting.piece import NotchKind, Piece
 from drafting.units import Mm
 

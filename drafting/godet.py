@@ -9,7 +9,7 @@ import math
 from drafting.circle import ORIGIN
 from drafting.errors import GeometryError
 from drafting.geometry import Arc, Point, on_circle, straight
-from drafting.panels import side_notches
+from drafting.panel_marks import side_notches
 from drafting.piece import Dot, Edge, EdgeKind, Notch, NotchKind, Piece
 from drafting.units import Mm
 

@@ -14,7 +14,7 @@ from drafting.cloth_kinds import Behaviour, behaviour
 from drafting.gored import ShapedGores
 from drafting.half_scale import HEM_ALLOWANCE
 from drafting.hem import usual_hem
-from drafting.panels import Cut
+from drafting.outline import Cut
 from drafting.piece import FoldWay
 from drafting.ruffle import TOP_ALLOWANCE
 from drafting.spec import Cloth, CutKind, Grain, HemFinish, SeamFinish, Spec, WaistFinish

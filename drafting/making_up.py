@@ -14,7 +14,9 @@ from drafting.cloth import fold_way
 from drafting.flounce import flounce_piece
 from drafting.godet import godet_piece
 from drafting.layer import Layer
-from drafting.panels import GODET_SEAM, PanelWishes, layer_pieces
+from drafting.panel_marks import GODET_SEAM
+from drafting.panel_wishes import PanelWishes
+from drafting.panels import layer_pieces
 from drafting.piece import EdgeKind, Notch, NotchKind, Piece
 from drafting.plan import Plan
 from drafting.spec import CutKind, Grain, SeamFinish, WaistFinish

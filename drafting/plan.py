@@ -21,7 +21,7 @@ from drafting.half_scale import HEM_ALLOWANCE
 from drafting.hem import STRAIGHT_HEM, usual_hem
 from drafting.layer import LEAST_DROP, Below, Layer, estimated_drop, fitted, grain_of, widths
 from drafting.measurements import SHOE_SHARE
-from drafting.panels import Cut
+from drafting.outline import Cut
 from drafting.spec import (
     BandShape,
     Closure,

@@ -11,7 +11,7 @@ from drafting.circle import Flare
 from drafting.cuts import hip_fullness
 from drafting.edging import edging
 from drafting.levelled import Levelled
-from drafting.panels import PanelWishes
+from drafting.panel_wishes import PanelWishes
 from drafting.piece import Piece
 from drafting.plan import Plan
 from drafting.spec import WaistFinish

@@ -8,7 +8,9 @@ from dataclasses import dataclass, replace
 
 from drafting.circle import Flare
 from drafting.geometry import Line, Point, stepped
-from drafting.panels import Cut, PanelWishes, panel
+from drafting.outline import Cut
+from drafting.panel_wishes import PanelWishes
+from drafting.panels import panel
 from drafting.piece import Edge, EdgeKind, FoldWay, InnerKind, InnerLine, Notch, Piece
 from drafting.places import PLACES, STROKES
 from drafting.spec import Closure, Grain

@@ -10,7 +10,8 @@ from drafting.allowance import Border, Widths, cutting_path
 from drafting.circle import Flare
 from drafting.errors import GeometryError
 from drafting.geometry import Arc, Line, Path, Point, straight
-from drafting.panels import PanelWishes, panel
+from drafting.panel_wishes import PanelWishes
+from drafting.panels import panel
 from drafting.piece import EdgeKind, Piece, cutting_line, stitching_line
 from drafting.spec import Closure, Grain
 from tests import tape

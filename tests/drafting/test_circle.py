@@ -16,7 +16,8 @@ from drafting.circle import (
 )
 from drafting.errors import GeometryError, MeasurementError
 from drafting.geometry import Point, point_along
-from drafting.panels import PanelWishes, panel
+from drafting.panel_wishes import PanelWishes
+from drafting.panels import panel
 from drafting.piece import EdgeKind, NotchKind, Piece, edge_named, stitching_line
 from drafting.places import PlaceOnPanel, place_name, place_words, places_on_panel, seam_names
 from drafting.spec import Closure, Grain

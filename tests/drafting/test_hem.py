@@ -7,7 +7,8 @@ import pytest
 from drafting.allowance import Widths
 from drafting.circle import Flare
 from drafting.hem import deepest_hem, usual_hem
-from drafting.panels import PanelWishes, panel
+from drafting.panel_wishes import PanelWishes
+from drafting.panels import panel
 from drafting.piece import Piece, cutting_line
 from drafting.spec import Closure, Grain, HemFinish
 from tests import tape
