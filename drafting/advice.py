@@ -6,9 +6,10 @@ Millimetres; shown in the sheet's units. Each part of the garment has a file of 
 import re
 
 from drafting.advice_cloth import on_cloth
+from drafting.advice_cloth import on_pieces as on_pieces
 from drafting.advice_hem import on_bias, on_hem, on_length, on_walking
 from drafting.advice_parts import on_flounce, on_godets, on_owned, on_pockets, on_tiers
-from drafting.advice_ruffle import on_lining, on_ruffle_place, on_ruffle_work
+from drafting.advice_ruffle import on_lining, on_ruffle_place, on_ruffle_work, on_vent
 from drafting.advice_waist import on_hip, on_passing, on_waist
 from drafting.errors import DraftingError
 from drafting.findings import Finding, stop
@@ -34,6 +35,7 @@ def advice(plan: Plan) -> tuple[Finding, ...]:
             on_pockets(plan),
             on_owned(plan),
             on_lining(plan),
+            on_vent(plan),
             on_ruffle_place(plan),
             on_ruffle_work(plan),
             on_cloth(plan),

@@ -4,15 +4,33 @@ Millimetres; shown in the sheet's units. Imports the plan and cloth.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from drafting import cloth
 from drafting.findings import Finding, caution, note, stop
-from drafting.piece import FoldWay
+from drafting.piece import FoldWay, Piece
 from drafting.plan import Plan, layers
 from drafting.units import length_text
 
 _WIDE_PANEL = math.radians(100)
+
+
+def on_pieces(plan: Plan, pieces: Sequence[Piece]) -> Iterator[Finding]:
+    """Yield which pieces beside the panels are wider than their cloth."""
+    units, cloths = plan.spec.units, plan.spec.cloths
+    told = {part for part, _ in layers(plan)}
+    for piece in pieces:
+        if piece.rectangle or piece.name.split(" ")[0] in told:
+            continue  # strips are joined, and the panels have their own words
+        usable = cloth.usable_width(getattr(cloths, piece.cloth))
+        wide = cloth.box_on_cloth(piece).height
+        if wide > usable + 1:
+            yield stop(
+                "piece-too-wide",
+                f"The {piece.name} needs cloth {length_text(wide, units)} wide, and there are"
+                f" {length_text(usable, units)} between the selvages.",
+                f"Buy wider cloth, or make the {piece.name} smaller.",
+            )
 
 
 def on_cloth(plan: Plan) -> Iterator[Finding]:
@@ -29,7 +47,7 @@ def on_cloth(plan: Plan) -> Iterator[Finding]:
             yield stop(
                 "cloth-too-narrow",
                 f"No panel of this {part} fits cloth with {length_text(usable, units)} between"
-                " its selvages, however many it is cut in.",
+                f" its selvages, even cut in {cloth.MOST_PANELS}.",
                 f"Buy wider cloth, or shorten the {part}.",
             )
         elif layer.cut.panels > layer.asked_panels:
@@ -49,7 +67,8 @@ def on_cloth(plan: Plan) -> Iterator[Finding]:
                 f"{why}, so it is cut in {layer.cut.panels}.",
                 "Sew the seams that this adds" + (", or buy wider cloth." if narrow else "."),
             )
-        if not layer.half and (layer.cut.panel_angle or 0.0) > _WIDE_PANEL:
+        wide = (layer.cut.panel_angle or 0.0) > _WIDE_PANEL
+        if not layer.half and layer.cut.alike and wide:
             yield note(
                 "half-saves-paper",
                 f"The {part} panel is printed whole.",

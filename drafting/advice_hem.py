@@ -12,7 +12,8 @@ from drafting.findings import Finding, caution, note, stop
 from drafting.gored import ShapedGores
 from drafting.layer import LEAST_DROP, Layer
 from drafting.plan import Plan, layers
-from drafting.spec import HemFinish
+from drafting.spec import HemFinish, LevelAt
+from drafting.tilted import Tilted
 from drafting.units import Mm, length_text, radius_text
 
 SHORTEST: Mm = 100.0
@@ -72,6 +73,14 @@ def on_length(plan: Plan) -> Iterator[Finding]:
             "Take care on stairs, escalators and bicycles, and level the hem in the shoes you"
             " will wear.",
         )
+    asked = plan.spec.skirt.level is LevelAt.WAIST
+    if asked and not lengths.even and not isinstance(plan.skirt.cut, Tilted):
+        yield caution(
+            "levelled-at-hem",
+            "Only circles and plain gores take a tilted waistline; this skirt is levelled at its"
+            " hem instead.",
+            'Write level = "hem", or cut it from a circle.',
+        )
     if plan.ruffle is not None:
         yield _rise(plan, lengths.least)
 
@@ -104,8 +113,14 @@ def on_hem(plan: Plan) -> Iterator[Finding]:
                 "hem-too-deep",
                 f"The {part}'s hem allowance of {radius_text(wanted, units)} is too deep for"
                 f" this curve ({radius_text(limit, units)} at most, an estimate for its cloth).",
-                f"Turn {radius_text(limit, units)} or less, roll the edge, or face it with a strip"
-                " cut to the curve.",
+                "Bind the edge or face it: nothing that can be turned lies flat there."
+                if limit < hem.LEAST_HEM
+                else f"Turn {radius_text(limit, units)} or less"
+                + (
+                    " round the braid."
+                    if layer.finish is HemFinish.BRAID
+                    else ", roll the edge, or face it with a strip cut to the curve."
+                ),
             )
         braid = plan.spec.skirt.braid
         if layer.finish is HemFinish.BRAID and layer.hem_radius is not None:
@@ -144,7 +159,11 @@ def on_bias(plan: Plan) -> Iterator[Finding]:
                 " hemmed, mark the level from the floor, and trim.",
             )
             continue
+        asked = plan.spec.skirt.trim_bias and part == "skirt"
+        trimmed = asked and isinstance(layer.cut, Flare) and layer.cut.drop > 0
         most = layer.most_drop
+        if asked and not trimmed and most >= LEAST_DROP:
+            yield _untrimmed()
         if most < LEAST_DROP or (layer.below is not None and layer.below.tiers):
             continue
         if layer.below is not None:
@@ -157,15 +176,6 @@ def on_bias(plan: Plan) -> Iterator[Finding]:
             )
             continue
         spare = layer.allowances.spare
-        asked = plan.spec.skirt.trim_bias and part == "skirt"
-        trimmed = asked and isinstance(layer.cut, Flare) and layer.cut.drop > 0
-        if asked and not trimmed:
-            yield caution(
-                "bias-not-trimmed",
-                "The hem is not trimmed beforehand: the two edges of a panel lie at different"
-                " angles to the grain, or the hem is no plain curve, and its seams would not true.",
-                'Write grain = "centre", or panels of a quarter circle, or take trim_bias out.',
-            )
         taken = (
             f" Half of it, {length_text(most / 2, units)}, is taken off the printed hem."
             if trimmed
@@ -174,7 +184,7 @@ def on_bias(plan: Plan) -> Iterator[Finding]:
         room = (
             f"{length_text(spare, units)} is spare below the hem"
             if spare
-            else "leave as much spare below the hem"
+            else f"leave {length_text(most, units)} to spare below the hem"
         )
         yield note(
             "bias-drop",
@@ -183,6 +193,16 @@ def on_bias(plan: Plan) -> Iterator[Finding]:
             f"Hang it {kind.hang_hours} hours from its finished waist before you hem it, mark the"
             f" level from the floor, and trim; {room}.",
         )
+
+
+def _untrimmed() -> Finding:
+    return caution(
+        "bias-not-trimmed",
+        "The hem is not trimmed beforehand: the two edges of a panel lie at different angles to"
+        " the grain, or the hem is no plain curve, and its seams would not true.",
+        "Take trim_bias out; or cut an even circle, its panels centred on the grain or a quarter"
+        " circle each.",
+    )
 
 
 def on_walking(plan: Plan) -> Iterator[Finding]:

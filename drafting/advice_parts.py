@@ -5,14 +5,12 @@ Millimetres; shown in the sheet's units. Imports the plan and the parts' formula
 
 from collections.abc import Iterator
 
+from drafting.advice_ruffle import FAR_TOO_LONG, LONG_GATHERING
 from drafting.findings import Finding, caution, note, stop
 from drafting.plan import Plan
 from drafting.pockets import pocket_findings
 from drafting.tiers import gathering_metres
 from drafting.units import length_text
-
-LONG_GATHERING = 15.0
-"""More metres than this to gather is worth saying before the cloth is cut."""
 
 SMALL_INNER = 60.0
 """An inner edge of a flounce on a smaller radius is hard to clip and sew evenly, in mm."""
@@ -97,11 +95,13 @@ def on_tiers(plan: Plan) -> Iterator[Finding]:
             f" hip at {length_text(plan.waist.hip_depth, units)}.",
             "Let it reach the hip, so that nothing is gathered where the body is narrowest.",
         )
-    if gathering_metres(below.tiers) > LONG_GATHERING:
+    if gathering_metres(below.tiers) * 1000 > LONG_GATHERING:
         yield caution(
             "long-gathering",
             f"There are {length_text(gathering_metres(below.tiers) * 1000, units)} to gather.",
-            "Allow an evening for it, and gather over a cord; or lower the ratios of the tiers.",
+            "Allow an evening for it, and gather over a cord; or lower the ratios of the tiers."
+            if gathering_metres(below.tiers) * 1000 < FAR_TOO_LONG
+            else "That is more than anyone gathers: lower the ratios of the tiers.",
         )
 
 

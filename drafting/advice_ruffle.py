@@ -16,6 +16,9 @@ from drafting.units import Mm, length_text
 LONG_GATHERING: Mm = 15_000.0
 """More than this to gather is worth saying before the cloth is cut."""
 
+FAR_TOO_LONG: Mm = 60_000.0
+"""More than this is no evening's work."""
+
 COVER: Mm = 25.0
 """How far the skirt must hang below the ruffle to hide it (20 to 50)."""
 
@@ -60,12 +63,28 @@ def on_lining(plan: Plan) -> Iterator[Finding]:
         )
 
 
+def on_vent(plan: Plan) -> Iterator[Finding]:
+    """Yield where a vent that was asked for has less room than that."""
+    wish, units = plan.spec.lining, plan.spec.units
+    if wish is None or plan.lining is None or wish.vent is None:
+        return
+    if plan.lining.vent < wish.vent - 0.5:
+        yield caution(
+            "vent-shortened",
+            f"A vent of {length_text(wish.vent, units)} would meet the opening; it is left"
+            f" {length_text(plan.lining.vent, units)} long.",
+            "Ask for a shorter vent, or give the lining more fullness.",
+        )
+
+
 def _narrower(plan: Plan) -> str:
     """Return how much narrower a lining must be that is wider than its skirt."""
     assert plan.lining is not None
     cut = plan.lining.cut
     most = (plan.skirt.sweep - cut.waistline) / (math.tau * cut.length)
     if most < 0.2:
+        if plan.owned:
+            return "The skirt is too narrow for a lining cut from a circle; line it with gores."
         return "Leave the lining out, or make the skirt fuller: it would crumple inside."
     return (
         f"Cut it from at most {math.floor(most * 100) / 100:g} of a circle, or it will crumple"
@@ -114,7 +133,8 @@ def on_ruffle_place(plan: Plan) -> Iterator[Finding]:
         do = f"Gather it at most {most:.1f} to 1, or take a fuller skirt."
         if most < low:
             # Its cloth would not stand up so little gathered.
-            do = "Take a fuller skirt, or leave the ruffle out: this one is too narrow for it."
+            do = "Gather it less (gather_ratio, tier_ratio) or make it less deep"
+            do += "; or leave it out." if plan.owned else "; or take a fuller skirt."
         yield caution(
             "ruffle-not-held",
             f"The flat ruffle is {length_text(drafted.widest, units)} and the skirt"
@@ -174,7 +194,9 @@ def on_ruffle_work(plan: Plan) -> Iterator[Finding]:
         yield caution(
             "long-gathering",
             f"There are {length_text(drafted.gathered_length, units)} to gather.",
-            "Allow an evening for it, and gather over a cord.",
+            "Allow an evening for it, and gather over a cord."
+            if drafted.gathered_length < FAR_TOO_LONG
+            else "That is more than anyone gathers: lower the ratios.",
         )
     if plan.spec.ruffle is not None and plan.spec.ruffle.doubled and drafted.tiers:
         yield caution(

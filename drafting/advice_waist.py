@@ -7,13 +7,18 @@ import math
 from collections.abc import Iterator
 
 from drafting import opening
-from drafting.circle import least_fullness
+from drafting.circle import Flare, least_fullness
 from drafting.cuts import HIP_EASE
 from drafting.findings import Finding, caution, note, stop
 from drafting.gored import ShapedGores
+from drafting.levelled import Levelled
 from drafting.plan import Plan, layers
 from drafting.spec import Closure, CutKind, WaistFinish
+from drafting.tilted import Tilted
 from drafting.units import Mm, length_text
+
+MOST_GATHERS = 4.0
+"""More than this of any cloth does not go into one length of seam."""
 
 BARELY = 0.03
 """A fullness this little above the least is worth a word."""
@@ -57,6 +62,23 @@ def on_waist(plan: Plan) -> Iterator[Finding]:
             " outweighs the look.",
             "Raise the fullness instead, which adds sweep without adding waist.",
         )
+    if not flared and plan.waist.gather_ratio > MOST_GATHERS:
+        yield caution(
+            "waist-gathers-bulky",
+            f"The waist gathers {plan.waist.gather_ratio:.3g} to 1; over {MOST_GATHERS:g} it cannot"
+            " be drawn up evenly.",
+            "Take fewer lengths, or leave full_widths out.",
+        )
+    bodice = wish.bodice_waist
+    if bodice is not None and not plan.owned:
+        body = plan.spec.wearer.waist
+        if not -10 <= bodice - body <= 60 * plan.spec.scale:
+            yield caution(
+                "bodice-waist",
+                f"The bodice's waist seam is {length_text(bodice, units)} and your waist"
+                f" {length_text(body, units)}.",
+                "Measure both again, the bodice closed: the skirt is drafted to its seam.",
+            )
     if plan.waist.stretch > 0.04:
         yield caution(
             "waist-stretch-high",
@@ -136,7 +158,13 @@ def on_hip(plan: Plan) -> Iterator[Finding]:
             continue
         if plan.spec.skirt.cut is CutKind.TIERED and part == "skirt":
             continue  # the yoke's cone is drafted for the hip
-        if flare.fullness < least:
+        if least > 4:
+            yield stop(
+                "hip-too-tight",
+                what,
+                "Set the waist seam higher (drop): too little skirt is left above the hip.",
+            )
+        elif flare.fullness < least:
             yield stop(
                 "hip-too-tight",
                 what,
@@ -157,6 +185,8 @@ def on_passing(plan: Plan) -> Iterator[Finding]:
     spec, units = plan.spec, plan.spec.units
     wearer, wish = spec.wearer, spec.skirt
     need = wearer.hip + opening.PASSING_EASE * spec.scale
+    if plan.owned and plan.closure is Closure.NONE:
+        return  # however it is put on now, it is put on with its lining too
     if plan.closure is Closure.NONE:
         casing = wish.waist_finish is WaistFinish.CASING
         passes = plan.waist.line if casing else plan.waist.top
@@ -179,7 +209,9 @@ def on_passing(plan: Plan) -> Iterator[Finding]:
                 "opening-too-long",
                 f"For the hip to pass, the {part} must open {length_text(z, units)} of its"
                 f" {length_text(layer.length, units)}.",
-                "Take more fullness, which passes the hip with a shorter opening.",
+                "Take more fullness, which passes the hip with a shorter opening."
+                if isinstance(layer.cut, Flare | Levelled | Tilted)
+                else 'Make it longer, or pull it on with elastic (waist_finish = "casing").',
             )
         elif z > plan.waist.hip_depth + opening.PAST_THE_HIP * spec.scale + 1e-6:
             yield note(

@@ -61,12 +61,15 @@ def planned_cut(spec: Spec, waist: Waist, lengths: Around, *, of_lining: bool = 
     return Levelled(fullness=fullness, panels=panels, waistline=line, around=lengths)
 
 
-def hip_fullness(cut: Cut) -> float | None:
+def hip_fullness(cut: Cut, gather_ratio: float = 1.0) -> float | None:
     """Return the circles that a layer's cone amounts to between waist and hip.
 
     None for straight lengths, which have no cone.
+
+    Args:
+        gather_ratio: of its waist; the cone is that of the waist drawn up.
     """
     if isinstance(cut, ShapedGores):
-        cone = (cut.hipline - cut.waistline) / (math.tau * cut.hip_depth)
+        cone = (cut.hipline - cut.waistline / gather_ratio) / (math.tau * cut.hip_depth)
         return max(cone, LEAST_FLARE)
     return cut.fullness

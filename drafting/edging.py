@@ -7,6 +7,7 @@ import math
 from dataclasses import replace
 
 from drafting.allowance import beside
+from drafting.errors import GeometryError
 from drafting.geometry import (
     Point,
     direction_along,
@@ -37,6 +38,7 @@ def edging(piece: Piece, at: str, depth: Mm, *, allowance: Mm, name: str, words:
     faced, after = piece.edges[index], piece.edges[(index + 1) % len(piece.edges)]
     before = piece.edges[index - 1]
     inner = reversed_path(beside(faced.path, -depth))
+    _check_ends(piece, index)
     edges = (
         replace(faced, kind=EdgeKind.SEAM, allowance=allowance, words=words),
         _end(after, faced.path[-1].end, inner[0].start),
@@ -53,6 +55,28 @@ def edging(piece: Piece, at: str, depth: Mm, *, allowance: Mm, name: str, words:
         dots=(),
         notes=(),
     )
+
+
+SLANT = math.radians(25)
+"""How far a panel's side may lean from the square of its edge for a facing to follow both."""
+
+
+def _check_ends(piece: Piece, index: int) -> None:
+    """Make sure that the panel's sides leave the faced edge nearly squarely.
+
+    Raises:
+        GeometryError: one does not, and a facing as deep everywhere would not meet its seam.
+    """
+    faced = piece.edges[index].path
+    after, before = piece.edges[(index + 1) % len(piece.edges)].path, piece.edges[index - 1].path
+    leave = direction_along(after, 0.0) - direction_along(faced, path_length(faced))
+    arrive = direction_along(faced, 0.0) - direction_along(before, path_length(before))
+    for turn in (leave, arrive):
+        if abs(math.remainder(turn - math.pi / 2, math.tau)) > SLANT:
+            raise GeometryError(
+                "the sides of a panel slant too much to be faced along this edge; choose a band"
+                " or another hem"
+            )
 
 
 def _end(like: Edge, start: Point, end: Point) -> Edge:

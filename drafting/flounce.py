@@ -69,15 +69,18 @@ def flounce_piece(flare: Flare, wishes: PanelWishes) -> Piece:
     drawn = panel(
         flare,
         replace(
-            wishes, shape="flounce", hem_quarters=False, waist_words="sewn to the skirt's edge"
+            wishes,
+            shape="flounce",
+            hem_quarters=False,
+            waist_words="seam 5: sewn to the skirt's edge",
         ),
     )
     edges = tuple(
-        replace(edge, name="join", words="flounce join")
-        if edge.name == "panel_seam"
-        else replace(edge, name="inner")
+        replace(edge, name="inner")
         if edge.name == "waist"
         else edge
+        if edge.name in ("hem", "fold")
+        else replace(edge, name="join", words="seam 5a: flounce join")
         for edge in drawn.edges
     )
     # Its quarters meet the skirt's, whichever place of the body lies there.

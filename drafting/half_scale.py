@@ -15,6 +15,7 @@ from drafting.spec import (
     Lining,
     Owned,
     Ruffle,
+    SeamFinish,
     Skirt,
     Spec,
     Tiers,
@@ -94,7 +95,7 @@ def _skirt(skirt: Skirt) -> Skirt:
         flounce=_flounce(skirt.flounce),
         tiers=_tiers(skirt.tiers),
         owned=_owned(skirt.owned),
-        allowances=_allowances(skirt.allowances),
+        allowances=_allowances(skirt.allowances, skirt.seams),
     )
 
 
@@ -116,10 +117,12 @@ def _owned(owned: Owned | None) -> Owned | None:
     return Owned(waist=HALF * owned.waist, length=HALF * owned.length, sweep=HALF * owned.sweep)
 
 
-def _allowances(given: Allowances) -> Allowances:
+def _allowances(given: Allowances, seams: SeamFinish) -> Allowances:
+    # A French seam is sewn twice at any scale, and keeps the cloth for both.
+    side = None if seams is SeamFinish.FRENCH else SIDE_ALLOWANCE
     return Allowances(
         waist=WAIST_ALLOWANCE if given.waist is None else given.waist,
-        side=SIDE_ALLOWANCE if given.side is None else given.side,
+        side=side if given.side is None else given.side,
         # The draft takes HEM_ALLOWANCE at most, or what the finish and the curve ask for.
         hem=given.hem,
         spare=given.spare,

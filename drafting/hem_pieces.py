@@ -37,7 +37,7 @@ def strip_length(sweep: Mm, usable: Mm) -> Mm:
 
     Source: S + 60 and 20 for each joint; strips run at 45 degrees across the cloth.
     """
-    across = usable * math.sqrt(2)
+    across = max(usable, 1.0) * math.sqrt(2)
     joints = max(math.ceil((sweep + STRIP_SPARE) / across) - 1, 0)
     return sweep + STRIP_SPARE + JOINT * joints
 
@@ -56,7 +56,7 @@ def hem_strip(layer: Layer, usable: Mm) -> Strip | None:
 
 
 def hem_pieces(
-    layer: Layer, panels: Sequence[Piece], *, depth: Mm, usable: Mm, at: str = "hem"
+    layer: Layer, panels: Sequence[Piece], *, depth: Mm, usable: Mm, allowance: Mm, at: str = "hem"
 ) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
     """Return the pieces that finish a hem, and the seams that sew them on.
 
@@ -64,6 +64,7 @@ def hem_pieces(
         panels: the pieces whose hem edge is finished.
         depth: of a shaped facing.
         usable: width of the cloth that bias strips are cut from.
+        allowance: of a facing where it is sewn on, as wide as the hem's own.
         at: name of the edge that is finished.
     """
     around = tuple(
@@ -94,7 +95,7 @@ def hem_pieces(
             panel,
             at,
             depth,
-            allowance=layer.allowances.hem,
+            allowance=allowance,
             name=f"hem facing {panel.name.removeprefix('skirt ')}" if apart else "hem facing",
             words="hem, sewn to the skirt",
         )

@@ -167,10 +167,15 @@ def estimated_drop(cut: Cut, of: Cloth) -> Mm:
         return 0.0
     # Shaped gores hang from two centres; their hem's own is the one that the cloth hangs from.
     gored = isinstance(cut, ShapedGores)
-    waist = cut.hem_radius - cut.length if gored else cut.waist_radius
+    apex = max(cut.hem_radius - cut.length, LEAST_SHARE * cut.hem_radius)
+    waist = apex if gored else cut.waist_radius
     if not kind.woven or not 0 < waist < cut.hem_radius:
         return 0.0
     return bias.bias_drop(waist, cut.hem_radius, reference=kind.bias_drop)
+
+
+LEAST_SHARE = 0.05
+"""Strongly flared gores meet below their waist; they hang from near the point where they do."""
 
 
 def most_drop(cut: Cut, of: Cloth, grain: Grain) -> Mm:

@@ -1,9 +1,8 @@
 """The lining: a slimmer layer with the same finished waist, wide enough to walk in.
 
-Millimetres. Imports circle and units.
+Millimetres.
 """
 
-from drafting.circle import Flare, waistline
 from drafting.units import Mm
 
 STAIRS = 1.1
@@ -26,7 +25,9 @@ def leg_girth(below_waist: Mm, *, hip: Mm) -> Mm:
     return girth * hip / 1000
 
 
-def walking_sweep(*, step: Mm, length: Mm, hip_depth: Mm, floor: Mm, hip: Mm) -> Mm:
+def walking_sweep(
+    *, step: Mm, length: Mm, hip_depth: Mm, floor: Mm, hip: Mm, scale: float = 1.0
+) -> Mm:
     """Return the least sweep that one ordinary step needs at a hem ``length`` below the waist.
 
     Source: the hip joint lies at hip depth, so at the hem the legs part by
@@ -36,26 +37,8 @@ def walking_sweep(*, step: Mm, length: Mm, hip_depth: Mm, floor: Mm, hip: Mm) ->
     Args:
         step: heel to heel of one step.
         floor: waist to floor in the shoes that are worn.
+        scale: of the draft; all lengths given are the draft's own.
     """
     apart = step * max(length - hip_depth, 0.0) / (floor - hip_depth)
-    return 2 * apart + leg_girth(length, hip=hip)
-
-
-def lining_flare(
-    *,
-    fullness: float,
-    panels: int,
-    finished_waist: Mm,
-    stretch: float,
-    length: Mm,
-    drawn_up_from: Mm | None = None,
-) -> Flare:
-    """Return a lining in numbers. It is never drafted with the skirt's gathers.
-
-    Args:
-        finished_waist: waist and ease, as the skirt's.
-        drawn_up_from: the skirt's flat waist seam where elastic draws both up, so that the
-            lining passes the hip as the skirt does.
-    """
-    line = drawn_up_from or waistline(finished_waist, stretch=stretch)
-    return Flare(fullness=fullness, panels=panels, waistline=line, length=length)
+    # The heights of knee, calf and ankle are those of a full-size leg.
+    return 2 * apart + leg_girth(length / scale, hip=hip)

@@ -84,8 +84,8 @@ def _skirt_wishes(plan: Plan) -> PanelWishes:
         _wishes(plan, layer, seam="1"),
         hem_seam="5" if sewn_below else "",
         hem_quarters=layer.below is not None,
-        hem_words=hem,
-        waist_words="waist, gather this edge" if gathered else "waist",
+        hem_words=f"seam 5: {hem}" if sewn_below else hem,
+        waist_words="seam 2: waist, gather this edge" if gathered else "seam 2: waist",
         shape=words.get(wish.cut, "panel"),
         pocket=pockets.pocket_place(plan),
         godet=wish.godets.depth if wish.godets else 0.0,
@@ -142,6 +142,8 @@ def _lining(plan: Plan, layer: Layer) -> tuple[Piece, ...]:
         _wishes(plan, layer, seam="3"),
         shape="gore" if plan.spec.lining and plan.spec.lining.cut is CutKind.GORED else "panel",
         hem_words="hem" if layer.cut.alike else "hem, level with the floor",
+        waist_words="waist" if plan.owned else "seam 2: waist",
+        waist_seam="" if plan.owned else "2",
     )
     placed = _placed_ruffle(plan)
     if placed is not None:
@@ -202,7 +204,10 @@ def _hanging(
     usable = plan.binding_width
     if below is None:
         edged = (*panels, *godets)
-        return hem_pieces.hem_pieces(layer, edged, depth=wish.hem_facing, usable=usable)
+        own = layer.allowances.hem
+        return hem_pieces.hem_pieces(
+            layer, edged, depth=wish.hem_facing, usable=usable, allowance=own
+        )
     if below.flounce is not None:
         sewn_on = hem_pieces.needs_seam(layer.finish)
         ring = flounce_piece(
@@ -231,10 +236,20 @@ def _hanging(
             first=all_round([ring], "inner"),
             second=all_round(panels, "hem"),
         )
-        finish = hem_pieces.hem_pieces(
-            layer, [ring], depth=min(wish.hem_facing, below.depth / 3), usable=usable
+        rings = Seam(
+            number="5a",
+            name="flounce ring to flounce ring",
+            first=(Side(piece=ring.name, edge="join"),),
+            second=(Side(piece=ring.name, edge="join"),),
         )
-        return (ring, *finish[0]), (seam, *finish[1])
+        finish = hem_pieces.hem_pieces(
+            layer,
+            [ring],
+            depth=min(wish.hem_facing, below.depth / 3),
+            usable=usable,
+            allowance=plan.flounce_widths.hem,
+        )
+        return (ring, *finish[0]), (seam, rings, *finish[1])
     return _tiers(plan, panels)
 
 
@@ -269,12 +284,15 @@ def _tiers(plan: Plan, panels: Sequence[Piece]) -> Parts:
             )
         )
         above = all_round([drawn], "lower")
+        if last and hem_pieces.needs_seam(plan.skirt.finish):
+            drawn = _hem_as_seam(drawn, "lower")
         pieces.append(drawn)
     layer, wish = plan.skirt, plan.spec.skirt
     depth = min(wish.hem_facing, below.tiers[-1].depth / 2)
     finish = hem_pieces.hem_pieces(
-        layer, pieces[-1:], depth=depth, usable=plan.binding_width, at="lower"
-    )
+        layer, pieces[-1:], depth=depth, usable=plan.binding_width, allowance=below.ways.hem,
+        at="lower",
+    )  # fmt: skip
     return (*pieces, *finish[0]), (*seams, *finish[1])
 
 
@@ -326,12 +344,12 @@ def _godets(plan: Plan, panels: Sequence[Piece]) -> Parts:
     return (drawn,), seams
 
 
-def _hem_as_seam(piece: Piece) -> Piece:
+def _hem_as_seam(piece: Piece, at: str = "hem") -> Piece:
     """Return a piece whose hem is sewn to a facing and not turned up."""
     edges = tuple(
-        replace(edge, kind=EdgeKind.SEAM) if edge.name == "hem" else edge for edge in piece.edges
+        replace(edge, kind=EdgeKind.SEAM) if edge.name == at else edge for edge in piece.edges
     )
-    index = next(k for k, edge in enumerate(edges) if edge.name == "hem")
+    index = next(k for k, edge in enumerate(edges) if edge.name == at)
     middle = Notch(edge=index, at=edges[index].length / 2, kind=NotchKind.BALANCE, seam="5")
     return replace(piece, edges=edges, notches=(*piece.notches, middle))
 

@@ -66,10 +66,14 @@ def _suspicion(name: str, one: Given, body: BodyLimits, units: Units) -> str:
         return f"If that was measured on the form, write {length_text(2 * one.value, units)}."
     if name == "step" and held.expect(one.value / 2):
         return "That looks like a stride, which is two steps: give the half of it."
+    said = []
     if meant := slip(one, held.usual_low, held.usual_high, units):
         unit = _SPOKEN[meant.rsplit(" ", 1)[1]]
-        return f'The number would be right in {unit}: did you mean "{meant}"?'
-    return ""
+        said.append(f'The number would be right in {unit}: did you mean "{meant}"?')
+    child = limits_of(Figure.CHILD, Scale.FULL).measures[name]
+    if body.whose == "An adult's" and one.value < held.low and child.allow(one.value):
+        said.append('If it is a child, write figure = "child" under [wearer].')
+    return " ".join(said)
 
 
 _SPOKEN = {"mm": "mm", "cm": "cm", "in": "inches"}

@@ -79,7 +79,8 @@ def slit_length(
 ) -> Mm:
     """Return how long to leave a layer open below its waist seam.
 
-    Source: the taut loop rules; never shorter than 17 cm or than half the missing girth, and
+    Source: the taut loop rules; never shorter than half the missing girth, nor than 17 cm on a
+    layer long enough for it, and
     never past 6 cm below the hip unless the loop itself demands it. Over a gathered waist
     the opening also reaches the hip, or the gathers tear when it is drawn on.
 

@@ -52,7 +52,8 @@ def draft(spec: Spec) -> Pattern:
         pieces, seams = pieces_and_seams(planned)
         walked = walk(seams, pieces)
         for piece in pieces:
-            cutting_line(piece)
+            cutting_line(piece)  # drawn now, so that what cannot be cut is found here
+        findings += advice.on_pieces(planned, pieces)
     except TruingError:
         raise
     except DraftingError as error:

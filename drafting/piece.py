@@ -117,7 +117,8 @@ class Piece:
         name: begins with its part, such as ``skirt panel``.
         edges: closed stitching line, counter-clockwise.
         grainline: two ends of a line that lies parallel to the selvedge.
-        cloth: which cloth it is cut from: ``skirt``, ``lining`` or ``ruffle``.
+        cloth: which cloth it is cut from: ``skirt``, ``lining``, ``ruffle``, ``interfacing`` or
+            ``binding``.
         count: how many to cut.
         mirrored: half of them are cut as mirror images.
         half: the piece is drawn to a fold and is half of what is cut.

@@ -42,6 +42,12 @@ SHORTEST_LINING: Mm = 100.0
 CLEAR_OF_OPENING: Mm = 30.0
 """A ruffle closer than this below the end of the opening stops at it with hemmed ends."""
 
+DEEPEST_FLOUNCE_HEM: Mm = 30.0
+"""Cloth below a flounce's finished edge, hem and spare, that its rings are fitted with."""
+
+NARROWEST_BINDING: Mm = 60.0
+"""No bias strip can be cut from a cloth narrower than this."""
+
 FROM_THE_KNEE: Mm = 60.0
 """A vent begins this far above the knee, so that the knee itself is free."""
 
@@ -111,6 +117,15 @@ def plan(spec: Spec) -> Plan:
     floor = _floor(spec)
     lengths = _lengths(spec, floor, waist)
     faults: list[DraftingError] = []
+    bias_cut = spec.skirt.hem in (HemFinish.BOUND, HemFinish.BIAS_FACED)
+    bias_cut |= spec.skirt.waist_finish is WaistFinish.BIAS
+    if bias_cut and usable_width(spec.cloths.binding) < NARROWEST_BINDING:
+        faults.append(
+            GeometryError(
+                f"the binding's cloth has {usable_width(spec.cloths.binding):.0f} mm between its"
+                " selvages; check its width under [cloth.binding]"
+            )
+        )
     skirt = _skirt(spec, waist, closure, lengths, faults)
     lined = _lining(spec, waist, closure, lengths, floor, faults)
 
@@ -122,6 +137,7 @@ def plan(spec: Spec) -> Plan:
             hip_depth=spec.wearer.hip_depth,
             floor=(floor.left + floor.right) / 2,
             hip=spec.wearer.hip,
+            scale=spec.scale,
         )
 
     return Plan(
@@ -231,6 +247,8 @@ def _below(spec: Spec, layer: Layer, depths: tuple[Mm, ...]) -> Below | None:
         lowest = usual_hem(None, ease=layer.behaviour.hem_ease, finish=wish.hem)
         if wish.hem is HemFinish.TURNED:
             lowest = min(STRAIGHT_HEM, depths[-1] / 3)
+        if spec.scale < 1:
+            lowest = min(lowest, HEM_ALLOWANCE)
         ways = tiers.StripWays(
             usable=layer.usable,
             join=layer.allowances.side,
@@ -248,7 +266,8 @@ def _below(spec: Spec, layer: Layer, depths: tuple[Mm, ...]) -> Below | None:
         join=layer.allowances.side,
         inner=layer.allowances.waist,
     )
-    while panel_width(flare, layer.allowances, Grain.CENTRE) > layer.usable:
+    around = replace(layer.allowances, hem=DEEPEST_FLOUNCE_HEM, spare=0.0)
+    while panel_width(flare, around, Grain.CENTRE) > layer.usable:
         if flare.panels >= MOST_RINGS:
             raise GeometryError(
                 f"no ring of a flounce {flare.length:.0f} mm deep fits the cloth; make it less"
@@ -272,7 +291,7 @@ def _lining(
     wish = spec.lining
     if wish is None:
         return None
-    shorter = min(wish.shorter, lengths.least - SHORTEST_LINING)
+    shorter = min(wish.shorter, lengths.least - SHORTEST_LINING * spec.scale)
     cut = _cut(spec, waist, lengths.less(shorter), faults, of_lining=True)
     # A lining's hem is narrow, whatever the skirt's: light, and out of sight.
     layer = _layer(spec, waist, closure, cut, part="lining", finish=HemFinish.NARROW)
@@ -286,6 +305,7 @@ def _lining(
         hip_depth=spec.wearer.hip_depth,
         floor=(floor.left + floor.right) / 2,
         hip=spec.wearer.hip,
+        scale=spec.scale,
     )
     if layer.sweep >= need:
         return layer
@@ -314,19 +334,28 @@ def _layer(
     of: Cloth = spec.cloths.skirt if part == "skirt" else spec.cloths.lining
     slit = 0.0
     if closure is not Closure.NONE:
-        slit = opening.slit_length(
-            hip=spec.wearer.hip,
-            hip_depth=waist.hip_depth,
-            finished_waist=waist.top,
-            line=cut.waistline,
-            fullness=hip_fullness(cut),
-            gathered=cut.waistline > waist.finished,
-            length=cut.length,
-            scale=spec.scale,
-        )
+
+        def slit_below(top: Mm) -> Mm:
+            return opening.slit_length(
+                hip=spec.wearer.hip,
+                hip_depth=waist.hip_depth,
+                finished_waist=top,
+                line=cut.waistline,
+                fullness=hip_fullness(cut, waist.gather_ratio if part == "skirt" else 1.0),
+                gathered=cut.waistline > waist.finished,
+                length=cut.length,
+                scale=spec.scale,
+            )
+
+        # A shaped band opens too, and its narrower upper edge with it.
+        slit = slit_below(waist.finished)
+        if waist.top < waist.finished:
+            slit = max(slit, slit_below(waist.top) - spec.skirt.band)
     allowances = widths(spec, part=part, finish=finish, cut=cut, of=of, hanging=hanging)
     made = fitted(cut, of, allowances, part=part, grain=grain_of(spec, part), finish=finish)
-    return made.opened(slit)
+    # Narrower panels come less near to full bias, and need less to spare.
+    settled = widths(spec, part=part, finish=finish, cut=made.cut, of=of, hanging=hanging)
+    return replace(made, allowances=settled).opened(slit)
 
 
 def _ruffle(

@@ -8,13 +8,13 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from drafting.findings import Finding
+from drafting.findings import Finding, Level
 from drafting.half_scale import Scale, halved
 from drafting.measure_checks import measure_findings
 from drafting.measurements import NAMES, Given
 from drafting.missing_measures import estimate_findings, whole_body
 from drafting.sizes import Size
-from drafting.skirt_defaults import lining_of, or_else, skirt_of
+from drafting.skirt_defaults import lining_of, or_else, skirt_of, unused_keys
 from drafting.spec import (
     Cloth,
     Cloths,
@@ -67,9 +67,27 @@ def made_spec(
         cloths=_cloths(sheet.cloth, units, ruffle),
         print=_print(sheet.print),
         publish=_publish(sheet.publish),
-        findings=_findings(sheet, known, size, units),
+        findings=(
+            *_findings(sheet, known, size, units),
+            *_unused(unused_keys(sheet.skirt)),
+        ),
     )
     return halved(spec) if sheet.scale is Scale.HALF else spec
+
+
+def _unused(keys: tuple[str, ...]) -> tuple[Finding, ...]:
+    if not keys:
+        return ()
+    listed = " and ".join(part for part in (", ".join(keys[:-1]), keys[-1]) if part)
+    verb = "change" if len(keys) > 1 else "changes"
+    return (
+        Finding(
+            level=Level.NOTE,
+            code="key-unused",
+            what=f"Under [skirt], {listed} {verb} nothing here.",
+            do="They belong to another finish of its waist or hem: take them out, or choose that.",
+        ),
+    )
 
 
 def _title_from(text: str) -> str:

@@ -237,7 +237,7 @@ class PublishTable(_Table):
 class SheetTable(_Table):
     title: Annotated[str | None, text_up_to(TITLE_LENGTH, empty="refused")] = None
     units: Annotated[Units | None, choice_of(Units)] = None
-    scale: Annotated[Scale | None, choice_of(Scale)] = None
+    scale: Annotated[Scale | None, choice_of(Scale, example="half")] = None
     wearer: WearerTable = WearerTable()
     skirt: SkirtTable = SkirtTable()
     lining: LiningTable = LiningTable()

@@ -214,6 +214,25 @@ def _bodice_waist(table: "SkirtTable", owned: Owned | None) -> Mm | None:
     return table.bodice_waist
 
 
+def unused_keys(table: "SkirtTable") -> tuple[str, ...]:
+    """Return the sizes that a sheet gives for a finish which it does not choose."""
+    finish, drop = finish_of(table), drop_of(table)
+    contour = band_shape_of(table) is BandShape.CONTOUR
+    eased = finish is not WaistFinish.BODICE and (drop == 0 or contour)
+    used = {
+        "waist_ease": eased,
+        "drop_ease": drop > 0,
+        "band": finish is WaistFinish.BAND,
+        "facing": finish is WaistFinish.FACING,
+        "elastic": finish is WaistFinish.CASING,
+        "hem_facing": table.hem is HemFinish.FACED,
+        "braid": table.hem is HemFinish.BRAID,
+    }
+    return tuple(
+        key for key, in_use in used.items() if not in_use and getattr(table, key) is not None
+    )
+
+
 # --- the lining ----------------------------------------------------------------------------
 
 
@@ -244,5 +263,8 @@ def _circle_lining(skirt: Skirt, wearer: Wearer) -> float:
         # Straight lengths are as wide at the hem as at the waist; the lining stays within them.
         waist = wearer.waist + skirt.waist_ease
         circles = waist * (SLIMMER * skirt.gather_ratio - 1) / (math.tau * skirt.length)
-        return max(min(math.floor(circles * 100) / 100, MOST_LINING), LEAST_FULLNESS)
+        # The hip comes first: 4 cm of room there, and a little more that it may hang.
+        hip = (wearer.hip + 40 - waist) / (math.tau * wearer.hip_depth) + 0.03
+        slim = min(math.floor(circles * 100) / 100, MOST_LINING)
+        return max(slim, math.ceil(hip * 100) / 100, LEAST_FULLNESS)
     return max(min(skirt.fullness, MOST_LINING), LEAST_FULLNESS)

@@ -3,6 +3,7 @@
 Millimetres. Imports circle, bias and the spec's words.
 """
 
+import math
 from dataclasses import dataclass
 
 from drafting import bias
@@ -10,8 +11,9 @@ from drafting.circle import fewest_panels, waistline
 from drafting.cloth import usable_width
 from drafting.cloth_kinds import behaviour
 from drafting.gathered import full_width_ratio, least_panels
+from drafting.layer import SIDE_ALLOWANCE, grain_of
 from drafting.opening import PASSING_EASE
-from drafting.spec import BandShape, Cloth, CutKind, Grain, Spec, WaistFinish, Wearer
+from drafting.spec import BandShape, CutKind, Spec, WaistFinish, Wearer
 from drafting.units import Mm
 
 
@@ -53,12 +55,7 @@ def planned_waist(spec: Spec) -> Waist:
     """Return the waist seam that a spec asks for."""
     wish, wearer = spec.skirt, spec.wearer
     finished = _finished(spec)
-    stretch = _stretch(spec, spec.cloths.skirt, wish.fullness, wish.panels)
-    lining_stretch = stretch
-    if spec.lining is not None and wish.waist_stretch is None:
-        lining_stretch = _stretch(
-            spec, spec.cloths.lining, spec.lining.fullness, spec.lining.panels
-        )
+    stretch, lining_stretch = _stretch(spec, "skirt"), _stretch(spec, "lining")
     ratio = wish.gather_ratio
     if wish.owned is not None:
         ratio = 1.0
@@ -67,9 +64,12 @@ def planned_waist(spec: Spec) -> Waist:
         passing = (wearer.hip + PASSING_EASE * spec.scale) * (1 + stretch) / finished
         ratio = max(passing, 1.0) if wish.waist_finish is WaistFinish.CASING else 1.0
     elif wish.cut is CutKind.GATHERED and wish.full_widths:
-        usable, side = usable_width(spec.cloths.skirt), wish.allowances.side or 15.0
-        count = least_panels(finished * ratio, usable, side)
-        ratio = full_width_ratio(finished, max(count, wish.panels or 1), usable, side)
+        given = wish.allowances.side
+        side = SIDE_ALLOWANCE[wish.seams] if given is None else given
+        usable = usable_width(spec.cloths.skirt)
+        if usable > 2 * side:  # a narrower cloth is stopped by the advice
+            count = least_panels(finished * ratio, usable, side)
+            ratio = full_width_ratio(finished, max(count, wish.panels or 1), usable, side)
     line = waistline(finished, gather_ratio=ratio, stretch=stretch)
     pulled_on = wish.waist_finish is WaistFinish.CASING and wish.owned is None
     lined = line if pulled_on else waistline(finished, stretch=lining_stretch)
@@ -112,14 +112,14 @@ def _top(spec: Spec, finished: Mm) -> Mm:
     return girth_below(spec.wearer, depth) + ease
 
 
-def _stretch(spec: Spec, cloth: Cloth, fullness: float, panels: int | None) -> float:
-    """Return how much a cut waist edge grows: as the sheet says, or by its cloth and grain."""
-    wish = spec.skirt
-    if wish.waist_stretch is not None:
-        return wish.waist_stretch
-    if wish.cut is CutKind.GATHERED:
-        return 0.0  # cut along the grain
-    count = wish.gores if wish.cut is CutKind.GORED else panels or fewest_panels(fullness)
-    angle = 6.283185307179586 * fullness / count
-    grain = wish.grain if wish.grain is Grain.EDGE else Grain.CENTRE
-    return bias.panel_waist_stretch(angle, grain, behaviour(cloth.kind).waist_give)
+def _stretch(spec: Spec, part: str) -> float:
+    """Return how much a layer's cut waist edge grows: as the sheet says, or by cloth and grain."""
+    if spec.skirt.waist_stretch is not None:
+        return spec.skirt.waist_stretch
+    wish = spec.lining if part == "lining" else spec.skirt
+    cloth = spec.cloths.lining if part == "lining" else spec.cloths.skirt
+    if wish is None or wish.cut in (CutKind.GATHERED, CutKind.TIERED):
+        return 0.0  # straight lengths and nearly straight yokes are cut along the grain
+    count = wish.gores if wish.cut is CutKind.GORED else wish.panels
+    angle = math.tau * wish.fullness / (count or fewest_panels(wish.fullness))
+    return bias.panel_waist_stretch(angle, grain_of(spec, part), behaviour(cloth.kind).waist_give)

@@ -3,6 +3,7 @@
 Millimetres. Imports the plan, waistband, edging and piece.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -109,7 +110,8 @@ def _facings(plan: Plan, panels: Sequence[Piece], of_skirt: PanelWishes) -> tupl
             )
             for panel in panels
         )
-    lean = (plan.spec.wearer.hip - plan.spec.wearer.waist) / (6.283185307 * plan.waist.hip_depth)
+    body = plan.spec.wearer
+    lean = (body.hip - body.waist) / (math.tau * body.hip_depth)
     flare = waistband.facing_flare(
         plan.skirt.cut,
         finished=plan.waist.line / plan.waist.gather_ratio,
@@ -128,7 +130,7 @@ def _contour(plan: Plan, of_skirt: PanelWishes) -> Piece:
     return waistband.contour_piece(
         plan.contour,
         replace(
-            of_skirt, seam="2", waist_seam="2", hem_seam="2", hem_quarters=True, pocket=None,
+            of_skirt, seam="2", waist_seam="", hem_seam="2", hem_quarters=True, pocket=None,
             godet=0.0, gathered=False, notes=(),
         ),
     )  # fmt: skip
@@ -148,7 +150,10 @@ def _strip(plan: Plan) -> Piece:
     lap = _lap(plan)
     notes: tuple[str, ...] = ()
     if casing:
-        notes = (f"for elastic {length_text(wish.elastic, units)} wide",)
+        notes = (
+            f"for elastic {length_text(wish.elastic, units)} wide",
+            "leave 3 cm of its end seam open to thread it",
+        )
     elif lap > 1:
         notes = (f"its end laps {length_text(lap, units)} over, for a hook and bar",)
     return waistband.strip_piece(

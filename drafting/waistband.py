@@ -107,7 +107,7 @@ def contour_piece(flare: Flare, wishes: PanelWishes) -> Piece:
         replace(
             wishes, grain=Grain.CENTRE, half=True, fold_way=FoldWay.LENGTHWISE, opening=0.0,
             vent=0.0, ruffle_line=None, waist_words="upper edge",
-            hem_words="waist seam, sewn to the skirt",
+            hem_words="seam 2: waist, sewn to the skirt",
         ),
     )  # fmt: skip
     names = {"waist": "upper", "hem": "waist"}

@@ -58,7 +58,25 @@ def measures(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     if cloths:
         words = "in plain rows, before shrinkage, the pieces take: " + ", ".join(cloths)
         rows.append(("cloth", words))
+    if washing := _washing(pattern):
+        rows.append(("", washing))
     return tuple(rows)
+
+
+def _washing(pattern: Pattern) -> str:
+    """Return what each cloth may lose in its first wash, as the sheet or its kind has it."""
+    cloths = pattern.spec.cloths
+    lost = [
+        f"{name} {getattr(cloths, name).shrink_length:.0%}"
+        for name in ("skirt", "lining", "ruffle")
+        if name in pattern.figures.cloth and getattr(cloths, name).shrink_length > 0
+    ]
+    if not lost:
+        return ""
+    return (
+        "wash and press the cloth before you cut; along its length it may lose, an estimate: "
+        + ", ".join(lost)
+    )
 
 
 def _sewn_to(pattern: Pattern) -> str:
@@ -222,8 +240,8 @@ def _ruffle(figures: Figures, units: Units) -> list[tuple[str, str]]:
     return [
         (
             "ruffle",
-            f"sewn {length_text(ruffle.line_below_waist, units)} below the waist, on the lining's"
-            f" side that faces the skirt; its line measures {line} there, not the hem's {hem}",
+            f"sewn {_ruffle_place(figures, units)}, on the lining's side that faces the skirt; its"
+            f" line measures {line} there, not the hem's {hem}",
         ),
         (
             "",
@@ -241,6 +259,20 @@ def _ruffle(figures: Figures, units: Units) -> list[tuple[str, str]]:
         ),
         *((f"ruffle {name}", words) for name, words in lower),
     ]
+
+
+def _ruffle_place(figures: Figures, units: Units) -> str:
+    """Return where the ruffle's line lies: below the waist, or above an uneven hem."""
+    ruffle, lining = figures.ruffle, figures.lining
+    assert ruffle is not None and lining is not None
+    if len(lengths(lining, units)) == 1:
+        return f"{length_text(ruffle.line_below_waist, units)} below the waist"
+    least = min(
+        lining.length_front, lining.length_side, lining.length_back,
+        lining.length_left or lining.length_side, lining.length_right or lining.length_side,
+    )  # fmt: skip
+    up = length_text(least - ruffle.line_below_waist, units)
+    return f"{up} above the lining's hem all round, however long the lining is there"
 
 
 def _lining_sweep(figures: Figures) -> float:
@@ -319,6 +351,12 @@ def _opening(pattern: Pattern) -> str:
     if figures.lining is not None:
         words += ("" if owned else ", ") + f"lining {length_text(figures.lining.opening, units)}"
     words += " below the waist seam"
+    if figures.lining is not None and figures.lining.vent is not None:
+        words += (
+            "; the lining's seam there also stays open for"
+            f" {length_text(figures.lining.vent, units)} up from its hem, a vent: hem its edges"
+            " and bar-tack its top"
+        )
     if figures.opening.zip is not None:
         above = above_seam(pattern.spec)
         words += f"; zip {length_text(figures.opening.zip, units)}"

@@ -302,10 +302,6 @@ _FOR_THE_SHEET = {
 def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None:
     units = pattern.spec.units
     wide, high = PICTURE
-    page.need(high + 2)
-    top = page.y
-    space = Box(left=page.left, bottom=top - high, right=page.left + wide, top=top)
-    _small_picture(page, piece, space)
     shift = wide + 6
     lines = [cut_words(piece, pattern.spec), allowance_words(piece, units)]
     if marks := marks_words(piece, units):
@@ -314,11 +310,28 @@ def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None
         box = cutting_box(piece)
         lines.insert(
             0,
-            f"{length_text(box.width, units)} × {length_text(box.height, units)}, cutting measures",
+            f"{length_text(box.width, units)} × {length_text(box.height, units)}, cutting measures,"
+            f" {_grain_words(piece, box, units)}",
         )
+    facts = "; ".join((*lines, *piece.notes))
+    # A row stays together: picture and facts on one page.
+    deep = style.BODY * style.LEADING + 0.2 + height_of(facts, style.BODY, page.width - shift)
+    page.need(max(high, deep) + 2)
+    top = page.y
+    space = Box(left=page.left, bottom=top - high, right=page.left + wide, top=top)
+    _small_picture(page, piece, space)
     page.paragraph(f"{number}  {piece.name}", bold=True, indent=shift, after=0.2)
-    page.paragraph("; ".join((*lines, *piece.notes)), indent=shift, after=0.0)
+    page.paragraph(facts, indent=shift, after=0.0)
     page.y = min(page.y, top - high) - 1.5
+
+
+def _grain_words(piece: Piece, box: Box, units: Units) -> str:
+    """Return which side of a rectangle lies along the cloth."""
+    (ax, ay), (bx, by) = piece.grainline
+    if abs(abs(bx - ax) - abs(by - ay)) < 1e-6 * abs(bx - ax):
+        return "on the bias"
+    along = box.width if abs(bx - ax) > abs(by - ay) else box.height
+    return f"the {length_text(along, units)} along the grain"
 
 
 def _small_picture(page: Setting, piece: Piece, space: Box) -> None:

@@ -56,7 +56,7 @@ def allowance_words(piece: Piece, units: Units) -> str:
         elif edge.kind is EdgeKind.SEAM:
             name = _EDGES.get(edge.name, "seams")
             if edge.name == "hem":
-                name = "lower edge" if edge.words == "lower edge" else "hem"
+                name = "lower edge" if edge.words.endswith("lower edge") else "hem"
             if named.get(name, edge.allowance) != edge.allowance:
                 name = edge.name.replace("_", " ")  # two seams of different widths
             named[name] = edge.allowance
@@ -117,9 +117,13 @@ def marks_words(piece: Piece, units: Units) -> str:
         level = abs(edge.path[0].start.y - edge.path[-1].end.y) < 1e-6
         along = here.x - box.left if level else box.top - here.y
         name = _EDGES.get(edge.name, edge.words or edge.name) if level else "side edges"
+        if level and notch.seam:
+            name = f"{name} (seam {notch.seam})"
         rows.setdefault(name, []).append((along, words))
     for dot in piece.dots:
-        rows.setdefault("side edges", []).append((box.top - dot.at.y, dot.words))
+        edge = piece.edges[0 if abs(dot.at.x - box.left) < 1e-6 else 2]
+        place = f" ({edge.words})" if edge.words.endswith(("side", "back")) else ""
+        rows.setdefault("side edges", []).append((box.top - dot.at.y, dot.words + place))
     parts = []
     for name, marks in rows.items():
         listed = dict.fromkeys(

@@ -58,9 +58,7 @@ def _gap(point: XY, segment: Segment) -> float:
     if isinstance(segment, Arc):
         (cx, cy), r = segment.centre, segment.radius
         low, high = sorted((segment.begin, segment.finish))
-        angle = math.atan2(point[1] - cy, point[0] - cx)
-        while angle < low:
-            angle += 2 * math.pi
+        angle = low + (math.atan2(point[1] - cy, point[0] - cx) - low) % (2 * math.pi)
         within = angle <= high
         return min(nearest, abs(math.dist(point, (cx, cy)) - r)) if within else nearest
     (ax, ay), (bx, by) = ends

@@ -1,5 +1,6 @@
 """What a cutter says over your shoulder: every remark, when it is due and when it is not."""
 
+import math
 import re
 from dataclasses import replace
 from pathlib import Path
@@ -292,6 +293,37 @@ CASES: list[tuple[str, Level, Spec, Spec]] = [
     # D / (k - 1): 100 / 1.7 = 58.8, 100 / 1.6 = 62.5.
     ("flounce-tight", C, flounced(100, 2.7), flounced(100, 2.6)),
     ("flounce-rings", N, flounced(100), skirt()),
+    # The waist is 72; a bodice may be 1 cm less and 6 cm more.
+    (
+        "bodice-waist", C,
+        skirt(waist_finish=WaistFinish.BODICE, bodice_waist=781),
+        skirt(waist_finish=WaistFinish.BODICE, bodice_waist=780),
+    ),
+    # 550 of lining less its opening and 3 cm.
+    (
+        "vent-shortened", C,
+        garment(lining=Lining(fullness=0.5, vent=400)),
+        garment(lining=Lining(fullness=0.5, vent=200)),
+    ),
+    # A godet of 300 and 90 degrees is 424 across and its allowances: on 420 it does not fit.
+    (
+        "piece-too-wide", S,
+        replace(
+            skirt(cut=CutKind.GORED, gores=12, length=600, grain=Grain.CENTRE,
+                  godets=Godets(depth=300, angle=math.pi / 2)),
+            cloths=Cloths(skirt=Cloth(width=440)),
+        ),
+        replace(
+            skirt(cut=CutKind.GORED, gores=12, length=600, grain=Grain.CENTRE,
+                  godets=Godets(depth=300, angle=math.pi / 3)),
+            cloths=Cloths(skirt=Cloth(width=440)),
+        ),
+    ),
+    (
+        "levelled-at-hem", C,
+        skirt(cut=CutKind.GATHERED, gather_ratio=2.2, hem_above_floor=450, level=LevelAt.WAIST),
+        skirt(hem_above_floor=450, level=LevelAt.WAIST),
+    ),
     # Panels of 60 degrees with an edge on the grain: the other edge drops by three quarters.
     ("bias-not-trimmed", C, skirt(trim_bias=True, panels=6), skirt(trim_bias=True, panels=4)),
     # L x 0.25 / (1.25^3 - 1) = 0.2623 L: 29.9 of 114 below the hip, 30.2 of 115.
@@ -437,7 +469,7 @@ def test_every_remark_of_the_advice_is_tried_here() -> None:
         ),
         (
             skirt(allowances=Allowances(hem=12)), "bias-drop",
-            ("about 0.5 cm", "leave as much spare below the hem"),
+            ("about 0.5 cm", "leave 0.5 cm to spare below the hem"),
         ),
         # 695.8 / 8 = 86.98, rounded down.
         (

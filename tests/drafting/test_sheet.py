@@ -276,7 +276,9 @@ def test_a_whole_sheet_is_read_in_millimetres() -> None:
     assert spec.print.papers == (PaperName.A4,)
     assert spec.print.margin == pytest.approx(10)
     assert spec.publish.date == "2026-11-24"
-    assert spec.findings == ()
+    (unused,) = spec.findings
+    assert unused.code == "key-unused"
+    assert "drop_ease, facing, elastic, hem_facing and braid change nothing" in unused.what
 
 
 def test_a_waist_alone_is_enough() -> None:
@@ -1403,10 +1405,11 @@ def test_tiers_take_no_flounce() -> None:
 
 
 def test_a_lining_under_gathers_is_narrower_than_they_are() -> None:
-    # 755 x (0.9 x 2.2 - 1) / (2 pi 584) = 0.2016 circles, rounded down; 584 to the knee.
+    # 755 x (0.9 x 2.2 - 1) / (2 pi 584) = 0.2016 circles would be narrower than the gathers;
+    # the hip needs (1000 + 40 - 755) / (2 pi 204) + 0.03 = 0.2523, rounded up.
     spec = read_sheet('[wearer]\nsize = "P05"\n[skirt]\ncut = "gathered"\n[lining]\n')
     assert spec.lining is not None
-    assert spec.lining.fullness == pytest.approx(0.2)
+    assert spec.lining.fullness == pytest.approx(0.26)
     wide = read_sheet(
         '[wearer]\nsize = "P05"\n[skirt]\ncut = "gathered"\ngather_ratio = 3\n[lining]\n'
     )

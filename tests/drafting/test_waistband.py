@@ -74,7 +74,10 @@ def test_a_band_says_by_how_much_it_laps_and_a_casing_what_it_is_for() -> None:
     assert notes(Skirt(length=580, closure=Closure.LEFT_SIDE)) == [lap]
     assert "in over" in notes(Skirt(length=580), Units.INCH)[0]
     casing = Skirt(length=580, gather_ratio=1.6, waist_finish=WaistFinish.CASING, elastic=30)
-    assert notes(casing) == ["for elastic 3.0 cm wide"]
+    assert notes(casing) == [
+        "for elastic 3.0 cm wide",
+        "leave 3 cm of its end seam open to thread it",
+    ]
     assert notes(Skirt(length=580, waist_finish=WaistFinish.FACING)) == []
     # A waist that is as wide as the hip needs no closure, and its band no lap.
     wide = garment(
