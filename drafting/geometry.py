@@ -158,6 +158,33 @@ def point_along(path: Path, walked: Mm) -> Point:
     return _at(path, walked)[0]
 
 
+ON_THE_PATH: Mm = 1e-3
+"""A point this near to a path lies on it."""
+
+
+def walked_to(path: Path, point: Point) -> Mm | None:
+    """Return how far along a path a point on it lies, or None for a point beside it."""
+    walked = 0.0
+    for segment in path:
+        long = length(segment)
+        if isinstance(segment, Line):
+            share = (
+                (point.x - segment.start.x) * (segment.end.x - segment.start.x)
+                + (point.y - segment.start.y) * (segment.end.y - segment.start.y)
+            ) / long**2
+        else:
+            angle = math.atan2(point.y - segment.centre.y, point.x - segment.centre.x)
+            sweep = segment.finish - segment.begin
+            near = segment.begin + sweep / 2
+            angle += math.tau * round((near - angle) / math.tau)
+            share = (angle - segment.begin) / sweep
+        held = min(max(share, 0.0), 1.0)
+        if distance(point_along((segment,), held * long), point) < ON_THE_PATH:
+            return walked + held * long
+        walked += long
+    return None
+
+
 def direction_along(path: Path, walked: Mm) -> float:
     """Return the angle of travel ``walked`` along a path, held to its two ends."""
     return _at(path, walked)[1]

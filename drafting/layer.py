@@ -210,7 +210,7 @@ def widths(
         hem = usual_hem(cut.hem_radius, ease=behaviour(of.kind).hem_ease, finish=finish)
         if spec.scale < 1:
             hem = min(hem, HEM_ALLOWANCE)
-    spare = given.spare
+    spare = given.spare if part == "skirt" else None
     if spare is None:
         # The estimate to the next whole millimetre; who sets the hem's allowance sets all of it.
         drop = most_drop(cut, of, grain_of(spec, part))

@@ -337,9 +337,10 @@ def _godets(plan: Plan, panels: Sequence[Piece]) -> Parts:
             number=GODET_SEAM,
             name=f"godet to {panel.name}",
             first=(Side(piece=drawn.name, edge="side"),),
-            second=(Side(piece=panel.name, edge=0, part=godets.depth),),
+            second=(Side(piece=panel.name, edge=edge, between=("godet from here", "")),),
         )
         for panel in panels
+        for edge in ((0,) if panel.half else (0, 2))
     )
     return (drawn,), seams
 

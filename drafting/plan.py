@@ -94,18 +94,19 @@ class Plan:
         """Allowances of a flounce: the skirt's, with the hem that its own curve takes."""
         flounce = self.skirt.below.flounce if self.skirt.below else None
         held = self.skirt.allowances
-        given = self.spec.skirt.allowances.hem
+        given, asked = self.spec.skirt.allowances.hem, self.spec.skirt.allowances.spare
         if flounce is None:
             return held
         usual = usual_hem(
             flounce.hem_radius, ease=self.skirt.behaviour.hem_ease, finish=self.skirt.finish
         )
         if given is not None:
-            return replace(held, hem=given, spare=0.0)
+            return replace(held, hem=given, spare=asked or 0.0)
         if self.spec.scale < 1:
             usual = min(usual, HEM_ALLOWANCE)
         drop = estimated_drop(flounce, self.skirt.cloth)
-        return replace(held, hem=usual, spare=math.ceil(drop) if drop >= LEAST_DROP else 0.0)
+        spare = math.ceil(drop) if drop >= LEAST_DROP else 0.0
+        return replace(held, hem=usual, spare=spare if asked is None else asked)
 
 
 def plan(spec: Spec) -> Plan:

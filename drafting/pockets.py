@@ -249,9 +249,8 @@ def pocket_parts(plan: Plan, panels: Sequence[Piece]) -> tuple[tuple[Piece, ...]
     if place is None:
         return (), ()
     bag = _bag(plan, *place)
-    opening = Side(piece=bag.name, edge="opening")
+    opening = Side(piece=bag.name, edge=0, between=("opening from here", "opening to here"))
     round_it = Side(piece=bag.name, edge="bag")
-    sewn = bag.edges[0].length
     seams = [
         Seam(number=SEAM, name="pocket bag to its pair", first=(round_it,), second=(round_it,))
     ]
@@ -260,7 +259,9 @@ def pocket_parts(plan: Plan, panels: Sequence[Piece]) -> tuple[tuple[Piece, ...]
             number=SEAM,
             name=f"pocket bag to {panel.name}, {panel.edges[edge].words or 'side'}",
             first=(opening,),
-            second=(Side(piece=panel.name, edge=edge, part=sewn),),
+            second=(
+                Side(piece=panel.name, edge=edge, between=("pocket from here", "pocket to here")),
+            ),
         )
         for panel in panels
         for edge in _marked_edges(panel, place[0])

@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from drafting.errors import TruingError
+from drafting.geometry import path_length, walked_to
 from drafting.piece import Piece, edge_named
 from drafting.units import Mm
 
@@ -23,13 +24,14 @@ class Side:
     Attributes:
         edge: name of an edge or of an inner line, or an edge's index.
         times: how often that edge lies along the whole seam; two for a half on the fold.
-        part: how much of the edge belongs to the seam, or None for all of it.
+        between: how the words of the two marks begin that bound the part which is sewn, an empty
+            one for the edge's end at the hem; None for all of the edge.
     """
 
     piece: str
     edge: str | int
     times: int = 1
-    part: Mm | None = None
+    between: tuple[str, str] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,18 +90,32 @@ def _measure(sides: tuple[Side, ...], pieces: Mapping[str, Piece]) -> Mm:
 
 
 def _once(side: Side, pieces: Mapping[str, Piece]) -> Mm:
-    from drafting.geometry import path_length
-
     piece = pieces[side.piece]
-    if side.part is not None:
-        whole = _once(Side(piece=side.piece, edge=side.edge), pieces)
-        return side.part if side.part <= whole + TOLERANCE else math.nan
+    if side.between is not None and isinstance(side.edge, int):
+        one, other = (_mark_at(piece, side.edge, words) for words in side.between)
+        return abs(one - other)
     for line in piece.inner_lines:
         if line.kind == side.edge:
             return path_length(line.path)
     if isinstance(side.edge, int):
         return piece.edges[side.edge].length
     return edge_named(piece, side.edge).length
+
+
+def _mark_at(piece: Piece, edge: int, words: str) -> Mm:
+    """Return how far along an edge a mark lies; nan where there is none."""
+    path = piece.edges[edge].path
+    if not words:
+        hem = next((k for k, held in enumerate(piece.edges) if held.name == "hem"), 1)
+        return path_length(path) if edge < hem else 0.0
+    for notch in piece.notches:
+        if notch.edge == edge and notch.words.startswith(words):
+            return notch.at
+    for dot in piece.dots:
+        walked = walked_to(path, dot.at)
+        if walked is not None and dot.words.startswith(words):
+            return walked
+    return math.nan
 
 
 def _match_notches(piece: Piece) -> None:

@@ -33,6 +33,7 @@ from drafting.geometry import (
     scaled,
     stepped,
     straight,
+    walked_to,
 )
 from tests import tape
 
@@ -233,3 +234,14 @@ def test_a_point_is_inside_the_sector_or_in_the_waist_hole() -> None:
     assert holds(polygon, Point(0, 200)) and holds(polygon, Point(-200, 10))
     assert not holds(polygon, Point(0, 50)) and not holds(polygon, Point(0, 301))
     assert not holds(polygon, Point(200, -1))
+
+
+def test_a_point_on_a_path_is_found_again_where_it_was_taken() -> None:
+    bend = (
+        Line(start=Point(0, 0), end=Point(40, 30)),
+        Arc(centre=Point(40, 55), radius=25, begin=-math.pi / 2, finish=math.pi / 3),
+        Arc(centre=Point(60, 90), radius=10, begin=5.0, finish=2.0),
+    )
+    for walked in (0.0, 13.0, 50.0, 71.5, 100.0, 118.0):
+        assert walked_to(bend, point_along(bend, walked)) == pytest.approx(walked, abs=1e-6)
+    assert walked_to(bend, Point(20, 20)) is None

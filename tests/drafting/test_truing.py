@@ -8,8 +8,8 @@ import pytest
 from drafting.allowance import Widths
 from drafting.circle import Flare
 from drafting.errors import TruingError
-from drafting.geometry import Arc, Point
-from drafting.piece import InnerKind, InnerLine, Notch, Piece
+from drafting.geometry import Arc, Point, point_along
+from drafting.piece import Dot, InnerKind, InnerLine, Notch, Piece
 from drafting.truing import Seam, Side, walk
 from tests.drafting.test_allowance import a_panel
 from tests.drafting.test_piece import apron
@@ -91,3 +91,21 @@ def test_notches_that_do_not_meet_are_refused() -> None:
     extra = Notch(edge=2, at=100, seam="1")
     with pytest.raises(TruingError):
         walk([], [replace(drawn, notches=(*drawn.notches, extra))])
+
+
+def test_a_part_of_an_edge_is_measured_between_its_marks() -> None:
+    drawn = panel()
+    long = drawn.edges[0].length
+    dots = (
+        Dot(at=point_along(drawn.edges[0].path, 120), words="pocket from here"),
+        Dot(at=point_along(drawn.edges[0].path, 280), words="pocket to here"),
+    )
+    marked = replace(drawn, dots=dots)
+    between = Side(piece=marked.name, edge=0, between=("pocket from here", "pocket to here"))
+    to_hem = Side(piece=marked.name, edge=0, between=("pocket to here", ""))
+    lost = Side(piece=marked.name, edge=0, between=("godet from here", ""))
+    seam = Seam(number="7", name="part", first=(between,), second=(to_hem,), ease=160 - long + 280)
+    (walked,) = walk([seam], [marked])
+    assert (walked.first, walked.second) == pytest.approx((160, long - 280))
+    with pytest.raises(TruingError):
+        walk([replace(seam, second=(lost,))], [marked])
