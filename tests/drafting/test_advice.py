@@ -572,12 +572,14 @@ def test_a_childs_ruffle_may_be_shallow() -> None:
 def test_a_silk_lining_hangs_and_hems_as_its_own_cloth() -> None:
     def linings_hem(kind: str) -> float:
         cloths = Cloths(lining=Cloth(kind=kind))
-        # Nothing spare below it, so that the whole of the allowance is the hem's.
-        plain = Skirt(length=580, allowances=Allowances(spare=0))
-        pattern = draft(replace(garment(lining=HALF, skirt=plain), cloths=cloths))
+        pattern = draft(replace(garment(lining=HALF), cloths=cloths))
         assert "hem-too-deep" not in {finding.code for finding in pattern.findings}
-        lining = next(piece for piece in pattern.pieces if piece.name == "lining panel")
-        return edge_named(lining, "hem").allowance
+        lining = piece_named(pattern.pieces, "lining panel")
+        held = pattern.figures.lining
+        assert held is not None and held.hem_allowance is not None
+        # What is spare for levelling lies below it.
+        assert edge_named(lining, "hem").allowance >= held.hem_allowance
+        return held.hem_allowance
 
     # R_l = 231.6 + 550 = 781.6: taffeta eases 1.5 %, 0.015 R / 1.0075 = 11.64 under 12.
     assert linings_hem("acetate taffeta") == 11.5
@@ -595,12 +597,9 @@ def test_a_hem_that_the_sheet_leaves_out_is_what_its_curve_takes() -> None:
     assert cut(HemFinish.TURNED, 15) == 15
     # A lining is hemmed narrowly whatever its skirt's hem is.
     rolled = Skirt(length=580, hem=HemFinish.ROLLED, allowances=Allowances(spare=0))
-    lined = draft(garment(lining=HALF, skirt=rolled)).pieces
-    hems = [
-        edge_named(piece_named(lined, f"{part} panel"), "hem").allowance
-        for part in ("skirt", "lining")
-    ]
-    assert hems == [4, 12]
+    found = draft(garment(lining=HALF, skirt=rolled)).figures
+    assert found.lining is not None
+    assert (found.skirt.hem_allowance, found.lining.hem_allowance) == (4, 12)
 
 
 @pytest.mark.parametrize("hem", HemFinish)
