@@ -5,13 +5,13 @@ Millimetres, its lower left corner at the origin. Imports geometry, piece, drawi
 
 import math
 from collections.abc import Mapping
+from functools import lru_cache
 
 from drafting.geometry import (
     Box,
     Path,
     Point,
     bounds,
-    distance,
     flattened,
     holds,
     scaled,
@@ -103,18 +103,21 @@ def assembly_map(sheets: Sheets, scale: float, numbers: Mapping[str, int] | None
     return Drawing(strokes=tuple(strokes), texts=tuple(texts))
 
 
+@lru_cache(maxsize=64)
+def _outwards(width: Mm, height: Mm) -> tuple[tuple[Mm, Mm], ...]:
+    """Return places of a lattice round the middle of a cell, the nearest first."""
+    steps = [(i * width / 32, j * height / 32) for i in range(-14, 15) for j in range(-14, 15)]
+    return tuple(sorted(steps, key=lambda step: (round(math.hypot(*step), 3), step)))
+
+
 def _in_cell(
     words: str, cell: Box, size: Mm, room: Room, *, bold: bool = False, outline: Path = ()
 ) -> Text | None:
     """Return words near the middle of a cell and clear of lines, or None without such room."""
     middle = cell.centre
     wide, high = fonts.width(words, size, bold=bold) + 0.8, size
-    spots = [
-        Point(middle.x + i * cell.width / 32, middle.y + j * cell.height / 32)
-        for i in range(-14, 15)
-        for j in range(-14, 15)
-    ]
-    spots.sort(key=lambda p: (round(distance(p, middle), 3), p))
+    around = _outwards(round(cell.width, 6), round(cell.height, 6))
+    spots = [Point(middle.x + dx, middle.y + dy) for dx, dy in around]
     if outline:
         # A piece's number stands on the piece, or beside it where it is too narrow.
         polygon = flattened(outline)

@@ -372,7 +372,10 @@ def _label(
     box = bounds(placement.on_plane(cutting_line(placement.piece)))
     middle = _middle(ground.polygon)
     for small in (False, True):
-        spots = [spot for spot in _lattice(box, 5.0 if small else 12.0) if _open(spot, ground)]
+        spots = list(_lattice(box, 5.0 if small else 12.0))
+        if small:
+            # Most of a fine lattice lies beside so narrow a piece, or on its lines.
+            spots = [spot for spot in spots if _open(spot, ground)]
         spots.sort(key=lambda p: (round(distance(p, middle), 3), p))
         # The lines to check are measured on the panels; a small piece goes without.
         told = [line for line in lines if not (small and line.startswith(CHECK))]
