@@ -6,10 +6,10 @@ from dataclasses import replace
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from drafting.errors import GeometryError
 from drafting.findings import stops
 from drafting.geometry import flattened, holds
-from drafting.pattern import Pattern, draft
+from drafting.half_scale import halved
+from drafting.pattern import draft
 from drafting.piece import EdgeKind, Piece, cutting_line, stitching_line
 from drafting.spec import (
     Allowances,
@@ -34,7 +34,7 @@ from drafting.spec import (
     Wearer,
 )
 from tests import tape
-from tests.garments import SOUBRETTE, garment
+from tests.garments import PAGE_BOY, SOUBRETTE, garment
 
 KINDS = ("", "poplin", "cotton sateen", "wool crepe", "viscose", "georgette", "net")
 
@@ -159,14 +159,6 @@ def specs(draw: st.DrawFn) -> Spec:
     )
 
 
-def drafted(spec: Spec) -> Pattern | None:
-    """Return the pattern, or None where the cut itself says that it has no shape."""
-    try:
-        return draft(spec)
-    except GeometryError:
-        return None
-
-
 def ends_meet(line: tuple[tuple[float, float], ...]) -> bool:
     return math.dist(line[0], line[-1]) < 1e-5
 
@@ -181,9 +173,7 @@ def crossings(points: list[tuple[float, float]]) -> bool:
 @settings(max_examples=500, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(specs())
 def test_whatever_is_drawn_can_be_cut_and_sewn(spec: Spec) -> None:
-    pattern = drafted(spec)
-    if pattern is None:
-        return
+    pattern = draft(spec)
     for seam in pattern.figures.truing:
         assert abs(seam.difference) < 0.1, seam.seam
     if stops(pattern.findings):
@@ -214,3 +204,40 @@ def on_an_edge(point: tuple[float, float], piece: Piece) -> bool:
     """Tell whether a point lies on an edge that has no allowance, where both lines are one."""
     bare = [e for e in piece.edges if e.kind is EdgeKind.FOLD or e.allowance == 0]
     return any(tape.gap(point, edge.path) < 0.05 for edge in bare)
+
+
+@st.composite
+def hard_wishes(draw: st.DrawFn) -> Spec:
+    """Draw what is asked for at the edges: half a form, a child, strips of cloth, odd lengths."""
+    spec = draw(specs())
+    skirt, cloths = spec.skirt, spec.cloths
+    match draw(st.integers(0, 3)):
+        case 0:
+            return halved(spec)
+        case 1:
+            short = replace(skirt, length=draw(st.floats(150, 400)), owned=None)
+            return replace(spec, wearer=PAGE_BOY, skirt=replace(short, hem_above_floor=None))
+        case 2:
+            narrow = replace(cloths.skirt, width=draw(st.floats(60, 700)))
+            binding = Cloth(width=draw(st.floats(30, 500)))
+            return replace(spec, cloths=replace(cloths, skirt=narrow, binding=binding))
+        case _:
+            odd = replace(
+                skirt,
+                length=draw(st.floats(120, 1500)),
+                fullness=draw(st.floats(0.2, 4)),
+                drop=draw(st.floats(0, 160)),
+                tiers=Tiers(ratios=(3.0,) * draw(st.integers(2, 6))),
+            )
+            return replace(spec, skirt=odd)
+
+
+@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+@given(hard_wishes())
+def test_hard_wishes_are_drawn_soundly_or_stopped_and_never_an_accident(spec: Spec) -> None:
+    pattern = draft(spec)
+    if stops(pattern.findings):
+        return
+    assert pattern.pieces
+    for piece in pattern.pieces:
+        sound(piece)
