@@ -83,6 +83,8 @@ def _offset(segment: Segment, by: Mm) -> Segment:
     if isinstance(segment, Line):
         (ax, ay), (bx, by_) = segment.start, segment.end
         long = math.hypot(bx - ax, by_ - ay)
+        if not long > 0:
+            raise GeometryError("an edge has no length")
         dx, dy = (by_ - ay) / long * by, -(bx - ax) / long * by
         return Line(start=Point(ax + dx, ay + dy), end=Point(bx + dx, by_ + dy))
     outward = by if segment.finish > segment.begin else -by

@@ -42,6 +42,9 @@ SHORTEST_LINING: Mm = 100.0
 CLEAR_OF_OPENING: Mm = 30.0
 """A ruffle closer than this below the end of the opening stops at it with hemmed ends."""
 
+LEAST_PANEL: Mm = 20.0
+"""A panel shorter than this is all seam allowance."""
+
 DEEPEST_FLOUNCE_HEM: Mm = 30.0
 """Cloth below a flounce's finished edge, hem and spare, that its rings are fitted with."""
 
@@ -189,11 +192,16 @@ def _cut(
 ) -> Cut:
     """Return how a layer is cut; where that has no shape, a plain flare, and the fault is kept."""
     try:
+        if lengths.least < LEAST_PANEL:
+            raise GeometryError(
+                f"its panels would be {max(lengths.least, 0):.0f} mm long; make it longer, or what"
+                " hangs from it less deep"
+            )
         return planned_cut(spec, waist, lengths, of_lining=of_lining)
     except DraftingError as error:
         faults.append(error)
         line = waist.lining_line if of_lining else waist.line
-        return Flare(fullness=1.0, panels=2, waistline=line, length=max(lengths.least, 1.0))
+        return Flare(fullness=1.0, panels=2, waistline=line, length=max(lengths.least, LEAST_PANEL))
 
 
 def _skirt(
