@@ -122,6 +122,13 @@ def on_hem(plan: Plan) -> Iterator[Finding]:
                     else ", roll the edge, or face it with a strip cut to the curve."
                 ),
             )
+        if layer.finish is HemFinish.BOUND and layer.allowances.hem > 0:
+            yield note(
+                "bound-allowance",
+                f"The {part}'s hem has {radius_text(layer.allowances.hem, units)} of allowance, and"
+                " a binding takes none.",
+                "Cut it off along the stitching line before you bind the edge.",
+            )
         braid = plan.spec.skirt.braid
         if layer.finish is HemFinish.BRAID and layer.hem_radius is not None:
             yield from _braid(plan, layer.hem_radius, braid)

@@ -144,7 +144,10 @@ def _strip(plan: Plan) -> Piece:
             plan.strip,
             name="waist binding",
             seam="2",
-            notes=("bind the waist seam with it, cut down to 6 mm",),
+            notes=(
+                "bind the waist seam with it, cut down to"
+                f" {length_text(plan.skirt.allowances.waist, units)}",
+            ),
         )
     casing = wish.waist_finish is WaistFinish.CASING
     lap = _lap(plan)

@@ -120,7 +120,15 @@ def contour_piece(flare: Flare, wishes: PanelWishes) -> Piece:
         )
         for edge in drawn.edges
     )
-    notches = tuple(notch for notch in drawn.notches if notch.edge in (1, 3))
+    # Its lower edge bears the marks of the skirt's waist, place for place.
+    places = {notch.words: notch for notch in drawn.notches if notch.edge == 3}
+    notches = tuple(
+        replace(places[notch.words], edge=1, at=notch.at, seam=notch.seam)
+        if notch.edge == 1 and notch.words in places
+        else notch
+        for notch in drawn.notches
+        if notch.edge in (1, 3)
+    )
     return replace(
         drawn,
         name="band",

@@ -293,6 +293,10 @@ CASES: list[tuple[str, Level, Spec, Spec]] = [
     # D / (k - 1): 100 / 1.7 = 58.8, 100 / 1.6 = 62.5.
     ("flounce-tight", C, flounced(100, 2.7), flounced(100, 2.6)),
     ("flounce-rings", N, flounced(100), skirt()),
+    (
+        "bound-allowance", N,
+        skirt(hem=HemFinish.BOUND, allowances=Allowances(hem=10)), skirt(hem=HemFinish.BOUND),
+    ),
     # The waist is 72; a bodice may be 1 cm less and 6 cm more.
     (
         "bodice-waist", C,

@@ -169,3 +169,21 @@ def test_e6_a_tilted_waist_under_a_true_hem() -> None:
         if one.name.startswith("skirt")
     )
     assert whole == pytest.approx(720, abs=0.01)
+
+
+def test_a_shaped_band_bears_the_marks_of_the_waist_it_is_sewn_to() -> None:
+    skirt = Skirt(
+        length=650, panels=1, fullness=0.5, drop=60, band=50, band_shape=BandShape.CONTOUR
+    )
+    pattern = drafted(skirt)
+    band, panel = piece(pattern, "band"), piece(pattern, "skirt panel")
+
+    def marks(of: Piece, edge: str) -> set[tuple[str, int, str]]:
+        return {
+            (notch.kind.value, notch.strokes, notch.seam)
+            for notch in of.notches
+            if of.edges[notch.edge].name == edge
+        }
+
+    # One stroke at the centre front, two at the sides, all of seam 2.
+    assert marks(band, "waist") == marks(panel, "waist") == {("place", 1, "2"), ("place", 2, "2")}
