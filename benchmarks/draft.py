@@ -14,7 +14,7 @@ from functools import partial
 from pathlib import Path
 
 import drafting
-from drafting import cloth, gathered, levelled, outline, piece, tilted
+from drafting import cloth, gathered, gored, levelled, outline, piece, tilted
 from drafting.errors import DraftingError
 
 HERE = Path(__file__).resolve().parent
@@ -44,6 +44,7 @@ def empty_caches() -> None:
     outline.outline_of.cache_clear()
     levelled.line_of.cache_clear()
     gathered.line_of.cache_clear()
+    gored.lean_at_waist.cache_clear()
     tilted.solved.cache_clear()
 
 

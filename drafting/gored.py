@@ -8,6 +8,7 @@ first edge is the left one. Imports geometry, curve, around, outline and errors.
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from drafting.around import Around
 from drafting.curve import curve
@@ -313,22 +314,17 @@ class ShapedGores:
         Raises:
             GeometryError: no lean would do.
         """
-        wanted = self.waistline / (2 * self.panels)
-        hip = self.hipline / (2 * self.panels)
-
-        def surplus(lean: float) -> Mm:
-            taken_in = self.hip_depth * _mean_sine(lean, min(lean, self.flare))
-            return (hip - taken_in) * _bow(lean) - wanted
-
-        low, high = 0.0, LEAN_MOST
-        if not surplus(high) <= 0:
+        lean = lean_at_waist(
+            self.waistline / (2 * self.panels),
+            self.hipline / (2 * self.panels),
+            self.hip_depth,
+            self.flare,
+        )
+        if lean is None:
             raise GeometryError(
                 f"{self._shape()} have no smooth side; cut more gores or give them a deeper hip"
             )
-        for _ in range(60):
-            middle = (low + high) / 2
-            low, high = (middle, high) if surplus(middle) > 0 else (low, middle)
-        return (low + high) / 2
+        return lean
 
     def _side_at(self, below: Mm) -> tuple[float, Point]:
         """Return how far the right-hand side leans out there, above its straight flare; and where.
@@ -385,3 +381,20 @@ def _mean_sine(one: float, other: float) -> float:
 def _mean_cosine(one: float, other: float) -> float:
     """Return the mean of the cosine between two angles."""
     return math.cos((one + other) / 2) / _bow((one - other) / 2)
+
+
+@lru_cache(maxsize=256)
+def lean_at_waist(waist: Mm, hip: Mm, hip_depth: Mm, flare: float) -> float | None:
+    """Return the lean at which half a gore is ``waist`` wide above a hip of ``hip``, or None."""
+
+    def surplus(lean: float) -> Mm:
+        taken_in = hip_depth * _mean_sine(lean, min(lean, flare))
+        return (hip - taken_in) * _bow(lean) - waist
+
+    low, high = 0.0, LEAN_MOST
+    if not surplus(high) <= 0:
+        return None
+    for _ in range(60):
+        middle = (low + high) / 2
+        low, high = (middle, high) if surplus(middle) > 0 else (low, middle)
+    return (low + high) / 2
