@@ -136,8 +136,9 @@ def proof_line(found: Proof) -> str:
     if min(found.rules) > 0:
         words.append(f"rules {found.rules[0]:.2f} and {found.rules[1]:.2f} mm")
     if max(found.step) > 0:
-        across, up = (f"{side:.2f}" if side else "–" for side in found.step)
-        words.append(f"pages {across} mm apart across, {up} mm up")
+        ways = zip(found.step, ("across", "up"), strict=True)
+        apart = [f"{side:.2f} mm {way}" for side, way in ways if side]
+        words.append("pages apart by " + " and ".join(apart))
     if found.true_size:
         words.append("no scaling asked for")
     if found.fonts and all(held for _, held in found.fonts):
