@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import product
 
+from drafting.cloth import is_bias_strip
 from drafting.geometry import Box, Point
 from drafting.pattern import Pattern
+from drafting.piece import Piece
 from drafting.spec import PaperName, Strips
 from drafting.units import Mm
 from render import fonts, style
@@ -47,7 +49,7 @@ def printed(pattern: Pattern, paper: PaperName) -> Printed:
     """
     wish = pattern.spec.print
     on = grid(paper, margin=wish.margin, overlap=wish.overlap)
-    drawn = [p for p in pattern.pieces if wish.strips is Strips.DRAWN or not p.rectangle]
+    drawn = [piece for piece in pattern.pieces if _on_paper(piece, wish.strips)]
     sheets = cut_into_pages(place(drawn, on), on)
     pages = (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
     publish = pattern.spec.publish
@@ -61,6 +63,13 @@ def printed(pattern: Pattern, paper: PaperName) -> Printed:
     )
     words = "".join(text.text for page in pages for text in page.drawing.texts)
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
+
+
+def _on_paper(piece: Piece, strips: Strips) -> bool:
+    """Tell whether a piece is printed; a bias strip is joined from lengths, and never is."""
+    if not piece.rectangle:
+        return True
+    return strips is Strips.DRAWN and not is_bias_strip(piece)
 
 
 def _subject(pattern: Pattern) -> str:

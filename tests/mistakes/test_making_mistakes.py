@@ -14,7 +14,8 @@ from drafting.geometry import Line, Point
 from drafting.pattern import Pattern, draft
 from drafting.piece import Dot, EdgeKind, FoldWay, InnerKind, Piece, cutting_line, edge_named
 from drafting.sheet import read_sheet
-from drafting.spec import RuffleCloth, Strips
+from drafting.spec import PaperName, RuffleCloth, Strips
+from render.pages import printed
 from render.pdf import pdf_bytes
 from render.proof import proof
 from render.words import label_words
@@ -798,3 +799,11 @@ def test_cords_are_cautioned_on_children_and_stairs_under_long_hems() -> None:
     long = ticket_words(drafted('length = "98 cm"'))
     assert "Long hems trip" in long
     assert "Long hems trip" not in ticket_words(drafted('length = "60 cm"'))
+
+
+def test_a_bias_strip_is_listed_even_where_strips_are_drawn() -> None:
+    sheet = '[wearer]\nsize = "P04"\n[skirt]\nhem = "bound"\n[print]\nstrips = "drawn"\n'
+    pattern = draft(read_sheet(sheet))
+    names = {piece.name for piece in pattern.pieces}
+    drawn = {p.piece.name for p in printed(pattern, PaperName.A3).sheets.placements}
+    assert names - drawn == {"hem binding"}
