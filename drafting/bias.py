@@ -29,15 +29,6 @@ _DIAGONAL = math.pi / 4
 _CLOSE = 1e-9
 
 
-def extension(angle: float, give: float) -> float:
-    """Return by what fraction an edge at that angle to the lengthwise grain stretches.
-
-    Source: woven cloth is firm along both its threads and gives between them, most at 45
-    degrees: x = give sin^2(2 phi), a model with the right noughts and the right peak.
-    """
-    return give * math.sin(2 * angle) ** 2
-
-
 def mean_extension(begin: float, finish: float) -> float:
     """Return the mean of sin^2(2 phi) from one angle to another, a share of the full give.
 

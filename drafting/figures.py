@@ -296,7 +296,7 @@ def _hem_radius_max(layer: Layer) -> Mm | None:
     cut = layer.cut
     if cut.hem_radius is None:
         return None
-    return cut.waist_radius + cut.longest if isinstance(cut, Levelled) else None
+    return cut.waist_radius + cut.around.most if isinstance(cut, Levelled) else None
 
 
 def _drops(layer: Layer) -> tuple[DropFigures, ...]:

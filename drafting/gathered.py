@@ -16,14 +16,6 @@ from drafting.outline import Outline
 from drafting.units import Mm
 
 
-def flat_width(finished_waist: Mm, ratio: float) -> Mm:
-    """Return how wide the cloth is all round before it is gathered into the waist.
-
-    Source: flat length over gathered length is the gather ratio.
-    """
-    return finished_waist * ratio
-
-
 def least_panels(flat: Mm, usable_width: Mm, side_allowance: Mm) -> int:
     """Return the fewest widths of cloth that make up a flat width, seams taken off both sides.
 
@@ -82,22 +74,12 @@ class Gathered:
         return self.around.least
 
     @property
-    def longest(self) -> Mm:
-        """Greatest length of the four that were measured."""
-        return self.around.most
-
-    @property
     def sweep(self) -> Mm:
         """Length of the finished hem all the way round."""
         return self.girth_above_hem(0.0)
 
     @property
     def waist_radius(self) -> None:
-        """None: its waist is cut straight."""
-        return None
-
-    @property
-    def waist_radius_max(self) -> None:
         """None: its waist is cut straight."""
         return None
 

@@ -25,9 +25,15 @@ DOWN = -math.pi / 2
 def sweep_added(depth: Mm, angle: float, count: int) -> Mm:
     """Return by how much ``count`` godets lengthen the hem.
 
-    Source: a sector of radius ``depth`` has an arc of ``depth`` x ``angle``.
+    Source: a sector of radius ``depth`` has an arc of ``depth`` x ``angle``; a blunt one's hem
+    lies a hair further from its point.
     """
-    return depth * angle * count
+    return (depth + _top(angle)) * angle * count
+
+
+def _top(angle: float) -> Mm:
+    """Return how far below its point a godet's stitching begins: nothing unless it is blunt."""
+    return BLUNT if math.sin(angle / 2) * LONGEST_POINT < 1 - 1e-9 else 0.0
 
 
 def godet_piece(
@@ -63,9 +69,8 @@ def godet_piece(
             f"a godet {math.degrees(angle):g} degrees wide cannot be set into a seam; it needs"
             " more than 0 and less than 180"
         )
-    blunt = math.sin(angle / 2) * LONGEST_POINT < 1 - 1e-9
     # The sides stay as long as their seam; what the blunt top takes off, the hem gives back.
-    top = BLUNT if blunt else 0.0
+    top = _top(angle)
     first, last = DOWN - angle / 2, DOWN + angle / 2
     tops = [on_circle(ORIGIN, top, at) for at in (first, last)]
     rim = [on_circle(ORIGIN, top + depth, at) for at in (first, last)]
@@ -83,7 +88,7 @@ def godet_piece(
         words="hem",
     )
     edges = [side(tops[0], rim[0]), hem, side(rim[1], tops[1])]
-    if blunt:
+    if top:
         edges.append(Edge(name="top", path=straight(tops[1], tops[0]), allowance=seam_allowance))
     return Piece(
         name="godet",

@@ -152,11 +152,6 @@ class ShapedGores:
         return self.around.least
 
     @property
-    def longest(self) -> Mm:
-        """Greatest length of the four that were measured."""
-        return self.around.most
-
-    @property
     def sweep(self) -> Mm:
         """Length of the finished hem all the way round."""
         return self.girth_above_hem(0.0)
@@ -166,11 +161,6 @@ class ShapedGores:
         """Radius of each gore's waist; None when it is straight."""
         lean, at = self._side_at(0.0)
         return None if lean < STRAIGHT_WAIST else at.x / math.sin(lean)
-
-    @property
-    def waist_radius_max(self) -> Mm | None:
-        """None: all gores have one waist."""
-        return None
 
     @property
     def hem_radius(self) -> Mm:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from drafting.edging import edging
 from drafting.layer import Layer
-from drafting.piece import Piece, edge_named
+from drafting.piece import Piece
 from drafting.spec import HemFinish
 from drafting.truing import Seam, Side
 from drafting.units import Mm
@@ -75,10 +75,8 @@ def hem_pieces(
     if strip is not None:
         bound = layer.finish is HemFinish.BOUND
         piece = bias_piece(strip, name="hem binding" if bound else "hem facing strip", seam="5")
-        hem = math.fsum(
-            side.times * edge_named(p, at).length for p, side in zip(panels, around, strict=True)
-        )
-        spare = strip.cut_length - 2 * strip.allowance - hem
+        # By the figures; walking the seam holds them against the pieces.
+        spare = strip.cut_length - 2 * strip.allowance - layer.sweep
         seam = Seam(
             number="5",
             name=f"hem to {piece.name}",

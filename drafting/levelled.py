@@ -43,11 +43,6 @@ class Levelled:
         return self.around.least
 
     @property
-    def longest(self) -> Mm:
-        """Greatest length of the four that were measured."""
-        return self.around.most
-
-    @property
     def hem_radius(self) -> Mm:
         """Smallest radius of the hem."""
         return self.waist_radius + self.length

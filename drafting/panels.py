@@ -105,7 +105,9 @@ def _alike_words(cut: Cut, wishes: PanelWishes, name: str) -> str:
 def _alike_notches(cut: Cut, wishes: PanelWishes, edges: tuple[Edge, ...]) -> tuple[Notch, ...]:
     sides = (0,) if wishes.half else (0, 2)
     found: list[Notch] = []
-    rows = (balance_notches(side, edges[side].length, wishes.seam, wishes.godet) for side in sides)
+    # Both edges are one and the same seam: counted from one length, whatever the last bits.
+    long = edges[0].length
+    rows = (balance_notches(side, long, wishes.seam, wishes.godet) for side in sides)
     for pair in zip(*rows, strict=True):
         found += pair
     twice = 2 if wishes.half else 1

@@ -133,17 +133,6 @@ def plan(spec: Spec) -> Plan:
     skirt = _skirt(spec, waist, closure, lengths, faults)
     lined = _lining(spec, waist, closure, lengths, floor, faults)
 
-    def walking(length: Mm) -> Mm:
-        return lining.walking_sweep(
-            step=spec.wearer.step,
-            # Counted from the natural waist, as the leg is.
-            length=length + waist.drop,
-            hip_depth=spec.wearer.hip_depth,
-            floor=(floor.left + floor.right) / 2,
-            hip=spec.wearer.hip,
-            scale=spec.scale,
-        )
-
     return Plan(
         spec=spec,
         closure=closure,
@@ -154,9 +143,22 @@ def plan(spec: Spec) -> Plan:
         ruffle=_ruffle(spec, lined, faults),
         strip=_strip(spec, closure, waist, skirt.allowances.waist),
         contour=_contour(spec, waist),
-        walking_sweep=walking(skirt.length),
-        lining_walking_sweep=walking(lined.length) if lined else None,
+        walking_sweep=_walking(spec, waist, floor, skirt.length),
+        lining_walking_sweep=_walking(spec, waist, floor, lined.length) if lined else None,
         faults=tuple(faults),
+    )
+
+
+def _walking(spec: Spec, waist: Waist, floor: Around, length: Mm) -> Mm:
+    """Return the least sweep for one step at a hem ``length`` below the waist seam."""
+    return lining.walking_sweep(
+        step=spec.wearer.step,
+        # Counted from the natural waist, as the leg is.
+        length=length + waist.drop,
+        hip_depth=spec.wearer.hip_depth,
+        floor=(floor.left + floor.right) / 2,
+        hip=spec.wearer.hip,
+        scale=spec.scale,
     )
 
 
@@ -220,7 +222,7 @@ def _skirt(
     if wish.trim_bias and isinstance(cut, Flare) and not hanging:
         cut = replace(cut, drop=estimated_drop(cut, spec.cloths.skirt), grain=wish.grain)
     layer = _layer(spec, waist, closure, cut, part="skirt", finish=wish.hem, hanging=hanging > 0)
-    if wish.godets is not None:
+    if wish.godets is not None and wish.godets.depth < layer.cut.length:
         added = sweep_added(wish.godets.depth, wish.godets.angle, layer.cut.panels)
         layer = replace(layer, godets=added)
     try:
@@ -308,14 +310,7 @@ def _lining(
         return layer.with_vent(wish.vent)
     if wish.cut is not CutKind.GORED or closure is Closure.NONE:
         return layer
-    need = lining.STAIRS * lining.walking_sweep(
-        step=spec.wearer.step,
-        length=layer.length + waist.drop,
-        hip_depth=spec.wearer.hip_depth,
-        floor=(floor.left + floor.right) / 2,
-        hip=spec.wearer.hip,
-        scale=spec.scale,
-    )
+    need = lining.STAIRS * _walking(spec, waist, floor, layer.length)
     if layer.sweep >= need:
         return layer
     knee = spec.wearer.waist_to_knee - waist.drop - FROM_THE_KNEE * spec.scale

@@ -10,9 +10,9 @@ from enum import StrEnum
 
 from drafting.cloth import usable_width
 from drafting.geometry import Line, Point
-from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Piece
+from drafting.piece import EdgeKind, InnerKind, InnerLine, Piece
 from drafting.spec import Cloth, Ruffle, RuffleCloth
-from drafting.strips import END_HEM, strip_count
+from drafting.strips import END_HEM, rectangle, strip_count
 from drafting.tiers import StripWays, Tier, gathering_metres, tier_depths, tier_piece, tiers
 from drafting.units import Mm
 
@@ -310,25 +310,15 @@ def strip_piece(draft: RuffleDraft, *, seam: str) -> Piece:
     a = habit.join_allowance
     long = draft.strip_cut_length - 2 * a
     deep = draft.depth * (2 if draft.doubled else 1)
-    corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, deep), Point(0.0, deep))
     if draft.doubled:
         lower = (TOP_ALLOWANCE, EdgeKind.SEAM, "gather with the other edge")
     elif habit.edge_hem:
         lower = (habit.edge_hem, EdgeKind.HEM, "lower edge")
     else:
         lower = (0.0, EdgeKind.RAW, "lower edge")
-    kinds = (
-        ("lower", *lower),
-        ("join", a, EdgeKind.SEAM, ""),
-        ("gathered", TOP_ALLOWANCE, EdgeKind.SEAM, f"seam {seam}, gather this edge"),
-        ("join", a, EdgeKind.SEAM, ""),
-    )
-    edges = tuple(
-        Edge(name=name, path=(Line(start=one, end=other),), allowance=width, kind=kind, words=words)
-        for (name, width, kind, words), one, other in zip(
-            kinds, corners, corners[1:] + corners[:1], strict=True
-        )
-    )
+    join = ("join", a, EdgeKind.SEAM, "")
+    gathered = ("gathered", TOP_ALLOWANCE, EdgeKind.SEAM, f"seam {seam}, gather this edge")
+    edges = rectangle(long, deep, (("lower", *lower), join, gathered, join))
     inner = [
         InnerLine(
             kind=InnerKind.GATHERING,

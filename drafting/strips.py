@@ -1,7 +1,12 @@
-"""Strips across the cloth: how many a length takes, and how long each is cut. Millimetres."""
+"""Strips: how many a length takes, how long each is cut, and the four edges of one.
+
+Millimetres. Imports geometry and piece.
+"""
 
 import math
 
+from drafting.geometry import Point, straight
+from drafting.piece import Edge, EdgeKind
 from drafting.units import Mm
 
 END_HEM: Mm = 10.0
@@ -23,3 +28,18 @@ def strip_count(flat: Mm, usable_width: Mm, *, join_allowance: Mm, ring: bool) -
         return count, flat / count + 2 * a
     count = max(1, math.ceil((flat - 2 * a + 2 * END_HEM) / (usable_width - 2 * a) - 1e-9))
     return count, (flat + 2 * a * (count - 1) + 2 * END_HEM) / count
+
+
+Rim = tuple[str, Mm, EdgeKind, str]
+"""Name, allowance, kind and words of one edge."""
+
+
+def rectangle(long: Mm, high: Mm, rims: tuple[Rim, Rim, Rim, Rim]) -> tuple[Edge, ...]:
+    """Return the stitching line of a strip: its lower edge from the origin, then round to it."""
+    corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, high), Point(0.0, high))
+    return tuple(
+        Edge(name=name, path=straight(one, other), allowance=width, kind=kind, words=words)
+        for (name, width, kind, words), one, other in zip(
+            rims, corners, corners[1:] + corners[:1], strict=True
+        )
+    )

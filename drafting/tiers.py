@@ -7,9 +7,9 @@ way of counting strips.
 import math
 from dataclasses import dataclass
 
-from drafting.geometry import Line, Point
-from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Notch, NotchKind, Piece
-from drafting.strips import strip_count
+from drafting.geometry import Point, straight
+from drafting.piece import EdgeKind, InnerKind, InnerLine, Notch, NotchKind, Piece
+from drafting.strips import rectangle, strip_count
 from drafting.units import Mm
 
 
@@ -112,30 +112,19 @@ def tier_piece(
         rows: distances of the gathering rows from the raw upper edge.
     """
     long, deep = tier.cut_length - 2 * ways.join, tier.depth
-    corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, deep), Point(0.0, deep))
     if next_seam:
         lower = (ways.seam, EdgeKind.SEAM, f"seam {next_seam}")
     elif ways.hem:
         lower = (ways.hem, EdgeKind.HEM, "lower edge")
     else:
         lower = (0.0, EdgeKind.RAW, "lower edge")
-    kinds = (
-        ("lower", *lower),
-        ("join", ways.join, EdgeKind.SEAM, ""),
-        ("gathered", ways.top, EdgeKind.SEAM, f"seam {seam}, gather this edge"),
-        ("join", ways.join, EdgeKind.SEAM, ""),
-    )
-    edges = tuple(
-        Edge(name=called, path=(Line(start=one, end=other),), allowance=width, kind=kind,
-             words=words)
-        for (called, width, kind, words), one, other in zip(
-            kinds, corners, corners[1:] + corners[:1], strict=True
-        )
-    )  # fmt: skip
+    join = ("join", ways.join, EdgeKind.SEAM, "")
+    gathered = ("gathered", ways.top, EdgeKind.SEAM, f"seam {seam}, gather this edge")
+    edges = rectangle(long, deep, (("lower", *lower), join, gathered, join))
     inner = tuple(
         InnerLine(
             kind=InnerKind.GATHERING,
-            path=(Line(start=Point(0.0, y), end=Point(long, y)),),
+            path=straight(Point(0.0, y), Point(long, y)),
             words="gathering row",
         )
         for y in (deep + ways.top - row for row in rows)

@@ -278,11 +278,6 @@ class Tilted:
         return self.around.least
 
     @property
-    def longest(self) -> Mm:
-        """Greatest length of the four that were measured."""
-        return self.around.most
-
-    @property
     def panel_angle(self) -> None:
         """None: the panels differ in angle; ``angle_between`` gives each its own."""
         return None

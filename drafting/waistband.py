@@ -11,9 +11,10 @@ from drafting.geometry import Line, Point, stepped
 from drafting.outline import Cut
 from drafting.panel_wishes import PanelWishes
 from drafting.panels import panel
-from drafting.piece import Edge, EdgeKind, FoldWay, InnerKind, InnerLine, Notch, Piece
+from drafting.piece import EdgeKind, FoldWay, InnerKind, InnerLine, Notch, Piece
 from drafting.places import PLACES, STROKES
 from drafting.spec import Closure, Grain
+from drafting.strips import rectangle
 from drafting.units import Mm
 
 OVERLAP: Mm = 30.0
@@ -141,16 +142,8 @@ def contour_piece(flare: Flare, wishes: PanelWishes) -> Piece:
 
 def stay_piece(*, long: Mm, wide: Mm) -> Piece:
     """Return a strip of interfacing for one side of an opening, without allowances."""
-    corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, wide), Point(0.0, wide))
-    edges = tuple(
-        Edge(
-            name="edge",
-            path=(Line(start=one, end=other),),
-            allowance=0.0,
-            kind=EdgeKind.RAW,
-        )
-        for one, other in zip(corners, corners[1:] + corners[:1], strict=True)
-    )
+    rim = ("edge", 0.0, EdgeKind.RAW, "")
+    edges = rectangle(long, wide, (rim, rim, rim, rim))
     return Piece(
         name="opening stay",
         edges=edges,
@@ -166,20 +159,9 @@ def bias_piece(strip: Strip, *, name: str, seam: str, notes: tuple[str, ...] = (
     """Return a bias strip as a piece; its grain lies at half a right angle to its length."""
     end = strip.allowance
     long, high = strip.cut_length - 2 * end, strip.cut_width
-    corners = (Point(0.0, 0.0), Point(long, 0.0), Point(long, high), Point(0.0, high))
-    kinds = (
-        ("waist", 0.0, EdgeKind.RAW, ""),
-        ("end", end, EdgeKind.SEAM, ""),
-        ("long edges", 0.0, EdgeKind.RAW, ""),
-        ("end", end, EdgeKind.SEAM, ""),
-    )
-    edges = tuple(
-        Edge(name=called, path=(Line(start=one, end=other),), allowance=width, kind=kind,
-             words=words)
-        for (called, width, kind, words), one, other in zip(
-            kinds, corners, corners[1:] + corners[:1], strict=True
-        )
-    )  # fmt: skip
+    turned = ("end", end, EdgeKind.SEAM, "")
+    rims = ("waist", 0.0, EdgeKind.RAW, ""), turned, ("long edges", 0.0, EdgeKind.RAW, ""), turned
+    edges = rectangle(long, high, rims)
     reach = 0.7 * high
     return Piece(
         name=name,
@@ -221,22 +203,16 @@ def strip_piece(
         seam: number of the waist seam that its notches match.
     """
     a, long, high = strip.allowance, strip.cut_length, strip.cut_width
-    corners = (
-        Point(0.0, 0.0),
-        Point(long - 2 * a, 0.0),
-        Point(long - 2 * a, high - 2 * a),
-        Point(0.0, high - 2 * a),
-    )
-    names = ("waist", "end", "waist_inside", "end")
-    edges = tuple(
-        Edge(name=name, path=(Line(start=one, end=other),), allowance=a, words=words)
-        for name, words, one, other in zip(
-            names,
-            ("waist seam", "", "", ""),
-            corners,
-            corners[1:] + corners[:1],
-            strict=True,
-        )
+    end = ("end", a, EdgeKind.SEAM, "")
+    edges = rectangle(
+        long - 2 * a,
+        high - 2 * a,
+        (
+            ("waist", a, EdgeKind.SEAM, "waist seam"),
+            end,
+            ("waist_inside", a, EdgeKind.SEAM, ""),
+            end,
+        ),
     )
     start = 0.75 if closure is Closure.LEFT_SIDE else 0.0
     notches = [

@@ -80,7 +80,7 @@ def test_a_pair_of_dividers_finds_the_same_hem_and_angles(cut: Tilted) -> None:
     def too_little_turned(radius: float) -> float:
         return math.tau * cut.fullness - stepped_angle(cut.around.at, radius, cut.waistline)
 
-    found = bisected(too_little_turned, cut.longest + 20, cut.longest + 400)
+    found = bisected(too_little_turned, cut.around.most + 20, cut.around.most + 400)
     assert cut.hem_radius == pytest.approx(found, abs=1e-3)
     for begin, finish in ((0.0, 0.25), (0.25, 0.5), (0.1, 0.83)):
         stepped = stepped_angle(cut.around.at, found, cut.waistline, begin, finish)
@@ -161,7 +161,7 @@ def test_an_even_body_gets_the_plain_circle(fullness: float) -> None:
     assert cut.sweep == pytest.approx(plain.sweep, abs=1e-6)
     assert cut.girth_at(200) == pytest.approx(plain.girth_at(200), abs=1e-6)
     assert cut.angle_between(0.2, 0.7) == pytest.approx(math.pi * fullness, abs=1e-9)
-    assert (cut.length, cut.longest) == (600, 600)
+    assert (cut.length, cut.around.most) == (600, 600)
     assert (cut.alike, cut.panel_angle) == (False, None)
 
 
