@@ -5,18 +5,24 @@ Only writes out what a document holds: the same document gives the same bytes.
 
 import io
 import math
+from collections.abc import Iterator
+from contextlib import contextmanager
+from itertools import groupby
 from typing import Any
 
 from drafting.geometry import Arc, Path
 from drafting.units import Mm
 from render import fonts
-from render.drawing import Anchor, Document, Page, Pen, Stroke, Text
+from render.drawing import Anchor, Document, Drawing, Layer, Page, Pen, Stroke, Text
 
 POINTS = 72 / 25.4
 """Points to a millimetre."""
 
 _SPAN = math.pi / 6
 """Longest arc given to one Bezier curve: its error is then 4e-7 of the radius, under 1 µm."""
+
+SWITCHED = (Layer.CUTTING, Layer.STITCHING, Layer.MARKS, Layer.TEXT)
+"""Layers that a reader can switch off. What tells where a page belongs is always shown."""
 
 _ALIGN = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
 
@@ -40,8 +46,10 @@ def pdf_bytes(document: Document) -> bytes:
         initialFontName=fonts.NAMES[False],
     )
     _describe(canvas, document)
+    groups = _layers(canvas, document)
     for number, page in enumerate(document.pages):
         _write_page(canvas, number, page)
+        _name_layers(canvas, page, groups)
     canvas.save()
     return out.getvalue()
 
@@ -59,6 +67,67 @@ def _describe(canvas: Any, document: Document) -> None:
     # reportlab's own setter does not know this key.
     canvas._doc.Catalog.ViewerPreferences.dict["PickTrayByPDFSize"] = "true"
     canvas.showOutline()
+
+
+def _used(drawing: Drawing) -> tuple[Layer, ...]:
+    """Return the layers that can be switched and that a drawing has anything on."""
+    held = {s.layer for s in drawing.strokes} | {t.layer for t in drawing.texts}
+    return tuple(layer for layer in SWITCHED if layer in held)
+
+
+def _layers(canvas: Any, document: Document) -> dict[Layer, Any]:
+    """List the document's layers in its catalogue; return a reference to each.
+
+    Source: ISO 32000-1, 8.11. reportlab has no call for optional content, so the catalogue's
+    list of keys is told of one more.
+    """
+    from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFString
+
+    held = {layer for page in document.pages for layer in _used(page.drawing)}
+    groups = {
+        layer: canvas._doc.Reference(
+            PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(layer.value)})
+        )
+        for layer in SWITCHED
+        if layer in held
+    }
+    if groups:
+        catalogue = canvas._doc.Catalog
+        catalogue.__NoDefault__ = [*catalogue.__NoDefault__, "OCProperties"]
+        listed = list(groups.values())
+        shown = {"Order": PDFArray(listed), "BaseState": PDFName("ON")}
+        catalogue.OCProperties = PDFDictionary(
+            {"OCGs": PDFArray(listed), "D": PDFDictionary(shown)}
+        )
+    return groups
+
+
+def _name_layers(canvas: Any, page: Page, groups: dict[Layer, Any]) -> None:
+    """Give the page just written the names under which its operators call the layers."""
+    from reportlab.pdfbase.pdfdoc import PDFResourceDictionary
+
+    resources = PDFResourceDictionary()
+    resources.basicFonts()
+    resources.Properties = {_key(layer): groups[layer] for layer in _used(page.drawing)}
+    canvas._doc.Pages.pages[-1].Resources = resources
+
+
+def _key(layer: Layer) -> str:
+    return f"L{SWITCHED.index(layer)}"
+
+
+@contextmanager
+def _on_layer(canvas: Any, layer: Layer) -> Iterator[None]:
+    """Mark what is drawn meanwhile as content of a layer.
+
+    Only marked content will do: Ghostscript pays no heed to the layer of a form.
+    """
+    if layer not in SWITCHED:
+        yield
+        return
+    canvas._code.append(f"/OC /{_key(layer)} BDC")
+    yield
+    canvas._code.append("EMC")
 
 
 def _write_page(canvas: Any, number: int, page: Page) -> None:
@@ -80,10 +149,14 @@ def _write_page(canvas: Any, number: int, page: Page) -> None:
     canvas.setLineCap(0)
     canvas.setLineJoin(0)
     pen: Pen | None = None
-    for stroke in page.drawing.strokes:
-        pen = _stroke(canvas, stroke, pen)
-    for text in page.drawing.texts:
-        _text(canvas, text)
+    for layer, strokes in groupby(page.drawing.strokes, key=lambda stroke: stroke.layer):
+        with _on_layer(canvas, layer):
+            for stroke in strokes:
+                pen = _stroke(canvas, stroke, pen)
+    for layer, texts in groupby(page.drawing.texts, key=lambda text: text.layer):
+        with _on_layer(canvas, layer):
+            for text in texts:
+                _text(canvas, text)
     canvas.restoreState()
     canvas.showPage()
 
