@@ -20,7 +20,7 @@ from drafting.errors import DraftingError
 if TYPE_CHECKING:
     from drafting.pattern import Pattern
 
-SHEET_FAULT, FILE_FAULT, INTERRUPTED = 3, 4, 130
+WORDS_FAULT, SHEET_FAULT, FILE_FAULT, INTERRUPTED = 2, 3, 4, 130
 
 app = typer.Typer(
     name="hemsweep",
@@ -118,6 +118,14 @@ def draft(
             " a4-letter, which fits both. May be given more than once.",
         ),
     ] = None,
+    piece: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="NAME",
+            help="Print this piece alone, by its name or its number in the cut list. May be given"
+            " more than once; the files are named for the pieces.",
+        ),
+    ] = None,
     out: Annotated[
         Path | None,
         typer.Option(metavar="DIR", help="Folder to write into; else one named for the title."),
@@ -129,19 +137,28 @@ def draft(
     hemsweep draft chorus-skirt.toml
 
     hemsweep draft chorus-skirt.toml --paper letter --out patterns
+
+    hemsweep draft chorus-skirt.toml --piece "lining panel"
     """
     with one_line_errors():
         from drafting.findings import stops
+        from render.chosen import NotPrintedError, PieceNameError
         from render.output import write_draft
         from render.terminal import findings_text
 
-        papers = _papers(paper or [])
+        papers, only = _papers(paper or []), tuple(piece or ())
         pattern = _drafted(sheet)
         if stops(pattern.findings):
             _tell(findings_text(pattern.findings), err=True)
             raise typer.Exit(SHEET_FAULT)
         with _progress() as say:
-            output = write_draft(pattern, out, papers=papers, force=force, progress=say)
+            try:
+                output = write_draft(
+                    pattern, out, papers=papers, only=only, force=force, progress=say
+                )
+            except (PieceNameError, NotPrintedError) as error:
+                _tell(str(error), err=True)
+                raise typer.Exit(WORDS_FAULT) from None
         _show_written(pattern, output)
 
 
@@ -152,7 +169,7 @@ def _papers(names: list[str]) -> "tuple[PaperName, ...]":
     for name in names:
         if name.lower() not in {paper.value for paper in PaperName}:
             typer.echo(f'"{name}" is not a paper known here; use {known}', err=True)
-            raise typer.Exit(2)
+            raise typer.Exit(WORDS_FAULT)
     return tuple(PaperName(name.lower()) for name in names)
 
 

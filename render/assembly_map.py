@@ -147,3 +147,20 @@ def page_runs(sheets: Sheets, piece: str) -> str:
         else:
             runs.append([here])
     return ", ".join(run[0][2] if len(run) == 1 else f"{run[0][2]} to {run[-1][2]}" for run in runs)
+
+
+def file_pages(sheets: Sheets, piece: str, *, after: int) -> str:
+    """Return the numbers of a file's pages that carry a piece, as a print dialogue takes them.
+
+    Args:
+        after: how many pages lead the pattern's own.
+    """
+    runs: list[list[int]] = []
+    for number, tile in enumerate(sheets.tiles, start=after + 1):
+        if piece not in tile.pieces:
+            continue
+        if runs and runs[-1][-1] == number - 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)

@@ -14,6 +14,7 @@ from drafting.figures import as_json
 from drafting.findings import Finding, Level
 from drafting.pattern import Pattern
 from drafting.spec import PaperName
+from render.chosen import on_paper
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
 from render.pages import Printed, printed
@@ -50,6 +51,7 @@ def write_draft(
     folder: Path | None = None,
     *,
     papers: tuple[PaperName, ...] = (),
+    only: tuple[str, ...] = (),
     force: bool = False,
     progress: Progress = _silent,
 ) -> Output:
@@ -58,15 +60,19 @@ def write_draft(
     Args:
         folder: where; None is a folder named for the title, in the current one.
         papers: papers to print on instead of the sheet's.
+        only: names or numbers of the pieces to print; the files are then named for them.
         force: write over files that exist already.
         progress: is told what is being done.
 
     Raises:
         PaperError: margins and overlap leave too little of a paper.
+        PieceNameError, NotPrintedError: a piece asked for cannot be printed.
         ExistsError, OSError: a file exists, or cannot be written.
     """
-    name = safe_name(pattern.spec.title)
-    into = Path(name) if folder is None else folder
+    title = pattern.spec.title
+    into = Path(safe_name(title)) if folder is None else folder
+    chosen = (piece.name for piece in on_paper(pattern, only)) if only else ()
+    name = safe_name(" ".join((title, *chosen)))
     wanted = tuple(dict.fromkeys(papers or pattern.spec.print.papers))
     targets = {paper: into / f"{name}-{paper.value}.pdf" for paper in wanted}
     figures = into / f"{name}-figures.json"
@@ -77,7 +83,7 @@ def write_draft(
     layouts: dict[PaperName, Printed] = {}
     for paper, path in targets.items():
         progress(f"laying out {paper.value}")
-        layouts[paper] = printed(pattern, paper)
+        layouts[paper] = printed(pattern, paper, only=only)
         progress(f"drawing {paper.value}")
         files[path] = pdf_bytes(layouts[paper].document)
     findings = (*pattern.findings, *_replaced(layouts))

@@ -8,13 +8,12 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import product
 
-from drafting.cloth import is_bias_strip
 from drafting.geometry import Box, Point
 from drafting.pattern import Pattern
-from drafting.piece import Piece
-from drafting.spec import PaperName, Strips
+from drafting.spec import PaperName
 from drafting.units import Mm
 from render import fonts, style
+from render.chosen import on_paper
 from render.drawing import Anchor, Document, Drawing, Layer, Page, Stroke, Text, placed, together
 from render.joins import join_marks
 from render.paper import grid
@@ -41,16 +40,19 @@ class Printed:
     lacking: tuple[str, ...]
 
 
-def printed(pattern: Pattern, paper: PaperName) -> Printed:
+def printed(pattern: Pattern, paper: PaperName, *, only: Sequence[str] = ()) -> Printed:
     """Return a pattern laid out on a paper as its sheet's ``[print]`` asks.
+
+    Args:
+        only: names or numbers of the pieces to print; else all that the sheet prints.
 
     Raises:
         PaperError: margins and overlap leave too little of the paper.
+        PieceNameError, NotPrintedError: a piece asked for cannot be printed.
     """
     wish = pattern.spec.print
     on = grid(paper, margin=wish.margin, overlap=wish.overlap)
-    drawn = [piece for piece in pattern.pieces if _on_paper(piece, wish.strips)]
-    sheets = cut_into_pages(place(drawn, on), on)
+    sheets = cut_into_pages(place(on_paper(pattern, only), on), on)
     pages = (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
     publish = pattern.spec.publish
     document = Document(
@@ -63,13 +65,6 @@ def printed(pattern: Pattern, paper: PaperName) -> Printed:
     )
     words = "".join(text.text for page in pages for text in page.drawing.texts)
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
-
-
-def _on_paper(piece: Piece, strips: Strips) -> bool:
-    """Tell whether a piece is printed; a bias strip is joined from lengths, and never is."""
-    if not piece.rectangle:
-        return True
-    return strips is Strips.DRAWN and not is_bias_strip(piece)
 
 
 def _subject(pattern: Pattern) -> str:

@@ -21,7 +21,8 @@ from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_box, cutting_line
 from drafting.units import MM_PER_INCH, Mm, Units, length_text
 from render import style
-from render.assembly_map import assembly_map, least_scale, map_size, page_runs
+from render.assembly_map import assembly_map, file_pages, least_scale, map_size, page_runs
+from render.chosen import on_paper
 from render.drawing import Anchor, Drawing, placed
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
@@ -269,12 +270,20 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
         " two strokes that meet nearest the middle tell how far off it is: a tenth of a"
         " millimetre for each stroke from the middle."
     )
-    drawn = {placement.piece.name for placement in sheets.placements}
+    drawn = [placement.piece.name for placement in sheets.placements]
+    if drawn != [piece.name for piece in on_paper(pattern)]:
+        words.append(
+            f"This file prints {' and '.join(drawn)} alone; the cut list names every piece."
+        )
+    words.append(
+        "To print one piece alone, give the printer those pages of the file that carry it:"
+    )
     for number, piece in enumerate(pattern.pieces, start=1):
         if piece.name not in drawn:
             continue
         name = piece.name
-        words.append(f"{number}  {name}: {page_runs(sheets, name)}")
+        pages = file_pages(sheets, name, after=counts.ticket)
+        words.append(f"{number}  {name}: {page_runs(sheets, name)} (file pages {pages})")
     return words
 
 
