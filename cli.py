@@ -198,24 +198,29 @@ def _progress() -> "Iterator[Progress]":
 
 
 def _show_written(pattern: "Pattern", output: "Output") -> None:
-    from render.proof import proof_line
     from render.terminal import figures_table, findings_text
 
     _tell(figures_table(pattern))
     if output.findings:
         _tell("\n" + findings_text(output.findings))
     typer.echo("")
-    faulty = False
-    for written in output.files:
-        pages = f"  {written.pages} pages" if written.pages else ""
-        typer.echo(f"{written.path}{pages}")
-        if written.proof is not None:
-            typer.echo(f"  {proof_line(written.proof)}")
-            for fault in written.proof.faults:
-                typer.echo(f"  {fault}", err=True)
-                faulty = True
-    if faulty:
+    sound = [_show_file(written) for written in output.files]
+    if not all(sound):
         raise typer.Exit(SHEET_FAULT)
+
+
+def _show_file(written: "Written") -> bool:
+    """Show a file with its pages and its proof; return whether it is without fault."""
+    from render.proof import proof_line
+
+    pages = "page" if written.pages == 1 else "pages"
+    typer.echo(f"{written.path}" + (f"  {written.pages} {pages}" if written.pages else ""))
+    if written.proof is None:
+        return True
+    typer.echo(f"  {proof_line(written.proof)}")
+    for fault in written.proof.faults:
+        typer.echo(f"  {fault}", err=True)
+    return not written.proof.faults
 
 
 @app.command()
@@ -248,6 +253,30 @@ def figures(
             if pattern.findings:
                 _tell("\n" + findings_text(pattern.findings))
         if stops(pattern.findings):
+            raise typer.Exit(SHEET_FAULT)
+
+
+@app.command()
+def trial(
+    paper: Annotated[
+        list[str] | None,
+        typer.Option(metavar="NAME", help="Paper to try: a4 if none is given."),
+    ] = None,
+    out: Annotated[
+        Path, typer.Option(metavar="DIR", help="Folder to write into; else this one.")
+    ] = Path(),
+    force: Annotated[bool, typer.Option("--force", help="Write over files that exist.")] = False,
+) -> None:
+    """Write one page that finds out whether your printer prints at true size.
+
+    hemsweep trial --paper letter
+    """
+    with one_line_errors():
+        from render.output import write_trial
+
+        pages = write_trial(_papers(paper or ["a4"]), out, force=force)
+        sound = [_show_file(written) for written in pages]
+        if not all(sound):
             raise typer.Exit(SHEET_FAULT)
 
 
@@ -307,7 +336,7 @@ def main() -> None:
 
 if TYPE_CHECKING:
     from drafting.spec import PaperName
-    from render.output import Output, Progress
+    from render.output import Output, Progress, Written
 
 if __name__ == "__main__":
     main()

@@ -21,6 +21,7 @@ from render.pages import Printed, printed
 from render.paper import grid
 from render.pdf import pdf_bytes
 from render.proof import Proof, proof
+from render.trial import trial_page
 
 Progress = Callable[[str], None]
 
@@ -99,6 +100,25 @@ def write_draft(
         for paper, path in targets.items()
     ]
     return Output(files=(*written, Written(path=figures)), findings=findings)
+
+
+def write_trial(
+    papers: tuple[PaperName, ...], folder: Path, *, force: bool = False
+) -> tuple[Written, ...]:
+    """Write a page for each paper that tries a printer, with the paper's own margin.
+
+    Raises:
+        ExistsError, OSError: a file exists, or cannot be written.
+    """
+    found = {
+        folder / f"trial-{paper.value}.pdf": trial_page(grid(paper, margin=None, overlap=10.0))
+        for paper in dict.fromkeys(papers)
+    }
+    write_all({path: pdf_bytes(page) for path, page in found.items()}, force=force)
+    return tuple(
+        Written(path=path, pages=len(page.pages), proof=proof(path.read_bytes()))
+        for path, page in found.items()
+    )
 
 
 def _replaced(layouts: dict[PaperName, Printed]) -> tuple[Finding, ...]:

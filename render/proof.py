@@ -130,7 +130,8 @@ def proof(data: bytes) -> Proof:
 def proof_line(found: Proof) -> str:
     """Return a proof in one line."""
     width, height = found.page
-    words = [f"{found.pages} pages of {width:.1f} × {height:.1f} mm"]
+    pages = "1 page" if found.pages == 1 else f"{found.pages} pages"
+    words = [f"{pages} of {width:.1f} × {height:.1f} mm"]
     if found.square is not None:
         words.append(f"test square {found.square[0]:.2f} × {found.square[1]:.2f} mm")
     if min(found.rules) > 0:

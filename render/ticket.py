@@ -10,8 +10,6 @@ from drafting.cautions import cautions
 from drafting.findings import Level
 from drafting.geometry import (
     Box,
-    Line,
-    Point,
     bounds,
     moved,
     scaled,
@@ -19,15 +17,16 @@ from drafting.geometry import (
 )
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_box, cutting_line
-from drafting.units import MM_PER_INCH, Mm, Units, length_text
+from drafting.units import Mm, Units, length_text
 from render import style
 from render.assembly_map import assembly_map, file_pages, least_scale, map_size, page_runs
 from render.chosen import on_paper
-from render.drawing import Anchor, Drawing, placed
+from render.drawing import Drawing, placed
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
 from render.setting import Setting, height_of
 from render.tiling import Sheets
+from render.true_size import RULE_ROOM, SQUARE, draw_long_rules, draw_square, rules_of
 from render.words import (
     allowance_words,
     cut_words,
@@ -35,12 +34,6 @@ from render.words import (
     made_for,
     marks_words,
 )
-
-SQUARE: Mm = 100.0
-"""Side of the test square. Always in millimetres, so that one rule checks every pattern."""
-
-RULE_ROOM: Mm = 15.0
-"""Width kept for the long rules along the left and the bottom of the first page."""
 
 PICTURE = (30.0, 16.0)
 """Space for the small picture of a piece in the cut list."""
@@ -62,7 +55,7 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
     """
     counts = Counts(ticket=ticket_pages, pattern=len(sheets.tiles))
     page = Setting(window=sheets.grid.window, inset=RULE_ROOM)
-    _long_rules(page)
+    draw_long_rules(page)
     _title(page, pattern)
     _check(page, pattern)
     _print(page, pattern, sheets, counts)
@@ -82,55 +75,11 @@ def _title(page: Setting, pattern: Pattern) -> None:
         page.paragraph(facts, after=0.0)
 
 
-def long_rule(room: Mm) -> Mm:
-    """Return the longest whole centimetres that fit into a page's width or height."""
-    return math.floor(room / 10 + 1e-9) * 10.0
-
-
-def rules_of(window: Box) -> tuple[Mm, Mm]:
-    """Return the lengths of the two long rules, clear of the window's rim by their own width."""
-    return long_rule(window.width - 0.8), long_rule(window.height - 0.8)
-
-
-def _long_rules(page: Setting) -> None:
-    """Draw a rule along the bottom and one up the left: a short square hides a small error."""
-    box = page.window
-    across, up = rules_of(box)
-    corner = Point(box.left + 0.4, box.bottom + 0.4)
-    _rule(page, corner, across, 0.0)
-    _rule(page, corner, up, math.pi / 2)
-
-
-def _rule(page: Setting, start: Point, long: Mm, angle: float) -> None:
-    """Draw a rule with centimetres on its outer side and inches on its inner one."""
-    inner = angle + math.pi / 2 if angle == 0 else angle - math.pi / 2
-    c, s = math.cos(angle), math.sin(angle)
-
-    def at(along: Mm, in_: Mm) -> Point:
-        return Point(
-            start.x + along * c + in_ * math.cos(inner), start.y + along * s + in_ * math.sin(inner)
-        )
-
-    page.draw(straight(at(0, 0), at(long, 0)), style.MARK)
-    for k in range(round(long / 10) + 1):
-        tall = 4.5 if k % 5 == 0 or k * 10 == long else 2.5
-        page.draw(straight(at(k * 10, 0), at(k * 10, tall)), style.THIN)
-    for k in range(1, int(long / MM_PER_INCH) + 1):
-        along = k * MM_PER_INCH
-        page.draw(straight(at(along, 5.2), at(along, 7.2)), style.THIN)
-    side = "across: this rule is {} mm long; inches above it"
-    if angle:
-        side = "up: this rule is {} mm long; inches beside it"
-    words = side.format(f"{long:.0f}")
-    middle = at(long / 2, 8.6 if angle == 0 else 8.6 + style.NOTE * style.CAP_HEIGHT)
-    page.line(words, middle.x, middle.y, size=style.NOTE, anchor=Anchor.MIDDLE, angle=angle)
-
-
 def _check(page: Setting, pattern: Pattern) -> None:
     page.heading("Check", with_next=SQUARE)
     top = page.y
     left, bottom = page.left, top - SQUARE
-    _square(page, left, bottom)
+    draw_square(page, left, bottom)
     beside = page.width - SQUARE - 8
     long_across, long_up = rules_of(page.window)
     inches = pattern.spec.units is Units.INCH
@@ -173,40 +122,6 @@ def _what_it_costs(pattern: Pattern) -> str:
     return (
         f"One per cent is {length_text(waist, units)} of this waist and"
         f" {length_text(sweep, units)} of this hem."
-    )
-
-
-def _square(page: Setting, left: Mm, bottom: Mm) -> None:
-    corners = (
-        Point(left, bottom),
-        Point(left + SQUARE, bottom),
-        Point(left + SQUARE, bottom + SQUARE),
-        Point(left, bottom + SQUARE),
-    )
-    path = tuple(
-        Line(start=one, end=other)
-        for one, other in zip(corners, corners[1:] + corners[:1], strict=True)
-    )
-    page.draw(path, style.MARK)
-    for k in range(1, 4):
-        at = k * MM_PER_INCH
-        page.draw(straight(Point(left + at, bottom), Point(left + at, bottom + 4)), style.THIN)
-        page.draw(straight(Point(left, bottom + at), Point(left + 4, bottom + at)), style.THIN)
-        page.line(f"{k} in", left + at, bottom + 5, size=style.NOTE, anchor=Anchor.MIDDLE)
-        page.line(f"{k} in", left + 5, bottom + at - 1, size=style.NOTE)
-    middle = left + SQUARE / 2
-    page.line(
-        "100 mm", middle, bottom + SQUARE / 2, size=style.HEADING, bold=True, anchor=Anchor.MIDDLE
-    )
-    page.line("each way", middle, bottom + SQUARE / 2 - 5.5, anchor=Anchor.MIDDLE)
-    page.line("across", middle, bottom + SQUARE - 5, size=style.SMALL, anchor=Anchor.MIDDLE)
-    page.line(
-        "up",
-        left + SQUARE - 4,
-        bottom + SQUARE / 2,
-        size=style.SMALL,
-        anchor=Anchor.MIDDLE,
-        angle=math.pi / 2,
     )
 
 
