@@ -10,7 +10,7 @@ Millimetres and radians. Imports geometry, paper and raster.
 import math
 import random
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.geometry import Point
@@ -278,7 +278,7 @@ class Search:
         row = level * cells.y + stand.row
         return bool(plan.body >> (row * cells.stride + aside) & stand.body)
 
-    def improved(self, plan: Plan, looks: int, progress: Callable[[str], None] | None) -> Plan:
+    def improved(self, plan: Plan, looks: int) -> Plan:
         """Return a plan no worse: pieces are taken off and put back until looks run out."""
         chance = random.Random(1)
         best = now = plan
@@ -291,6 +291,4 @@ class Search:
                 now = tried
             if now.score < best.score:
                 best = now
-                if progress is not None:
-                    progress(f"{best.pages.bit_count()} pages")
         return best

@@ -12,7 +12,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from drafting.geometry import Path, flattened, moved
+from drafting.geometry import Path, Point, flattened, moved
 from drafting.piece import Piece, cutting_area, cutting_line
 from drafting.units import Mm
 from render.packing import Cells, Labour, Plan, Search, Spot, divided, stands
@@ -33,11 +33,24 @@ class Effort(StrEnum):
     THOROUGH = "thorough"
 
 
-_LABOURS = {
-    Effort.QUICK: Labour(turns=24, stands=100, looks=0),
-    Effort.USUAL: Labour(turns=48, stands=300, looks=2_000_000),
-    Effort.THOROUGH: Labour(turns=120, stands=1000, looks=20_000_000),
-}
+# Each effort begins with the lesser one's labours, so that it never ends with more pages. Few
+# turns with many shifts each and the other way about each win on some skirts.
+_QUICK = (Labour(turns=24, stands=100, looks=0),)
+_USUAL = (
+    *_QUICK,
+    Labour(turns=24, stands=300, looks=1_200_000),
+    Labour(turns=24, stands=150, looks=800_000),
+)
+_THOROUGH = (
+    *_USUAL,
+    Labour(turns=24, stands=800, looks=6_000_000),
+    Labour(turns=48, stands=300, looks=6_000_000),
+    Labour(turns=72, stands=150, looks=6_000_000),
+)
+_LABOURS = {Effort.QUICK: _QUICK, Effort.USUAL: _USUAL, Effort.THOROUGH: _THOROUGH}
+
+_ALONE = Labour(turns=120, stands=1, looks=0)
+"""For a piece that no other stands in the way of, turns of 3 degrees are all there is to try."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,22 +78,33 @@ def place(
     """Return a place on the plane for every piece, in the order of the pieces given.
 
     The plane is at most ``widest`` wide where every piece can be turned to fit in that.
-    ``progress`` is told whenever fewer pages are found.
+    ``progress`` is told of every better plan that a round of the search ends with.
     """
     if not pieces:
         return ()
-    labour = _LABOURS[effort]
     outlines = [flattened(cutting_line(piece), outside=True) for piece in pieces]
-    longest = max(math.dist((a.x, a.y), (b.x, b.y)) for o in outlines for a in o for b in o[:1])
-    cells = divided(grid, widest, 2 * longest)
+    reach = max(math.dist((a.x, a.y), (o[0].x, o[0].y)) for o in outlines for a in o)
+    cells = divided(grid, widest, 2 * reach)
+    order = sorted(range(len(pieces)), key=lambda k: (-cutting_area(pieces[k]), k))
+    labours = _LABOURS[effort] if len(pieces) > 1 else (*_QUICK, _ALONE)
+    best: Plan | None = None
+    for labour in labours:
+        plan = _searched(outlines, cells, order, labour)
+        if best is None or plan.score < best.score:
+            best = plan
+            if progress is not None:
+                progress(f"{plan.pages.bit_count()} pages")
+    assert best is not None
+    return tuple(_placement(piece, best.spots[k], cells) for k, piece in enumerate(pieces))
+
+
+def _searched(
+    outlines: Sequence[tuple[Point, ...]], cells: Cells, order: Sequence[int], labour: Labour
+) -> Plan:
     turns = [math.tau * k / labour.turns for k in range(labour.turns)]
     ways = [stands(outline, cells, APART, turns, labour.stands) for outline in outlines]
-    order = sorted(range(len(pieces)), key=lambda k: (-cutting_area(pieces[k]), k))
     search = Search(ways, cells)
-    plan = search.filled(Plan(spots={}), order)
-    if len(pieces) > 1:
-        plan = search.improved(plan, labour.looks, progress)
-    return tuple(_placement(piece, plan.spots[k], cells) for k, piece in enumerate(pieces))
+    return search.improved(search.filled(Plan(spots={}), order), labour.looks)
 
 
 def _placement(piece: Piece, spot: Spot, cells: Cells) -> Placement:
