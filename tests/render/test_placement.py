@@ -107,8 +107,8 @@ def test_every_two_panels_of_a_layout_are_five_millimetres_apart(effort: Effort)
     [
         (PaperName.A4, 10.0, 0.0, 12, 25),
         (PaperName.LETTER, 10.0, 0.0, 11, 28),
-        (PaperName.A4, None, 10.0, 14, 30),
-        (PaperName.LETTER, None, 10.0, 16, 32),
+        (PaperName.A4, None, 10.0, 12, 28),
+        (PaperName.LETTER, None, 10.0, 15, 31),
     ],
 )
 def test_a_panel_alone_takes_no_more_pages_than_every_turn_and_shift_tried_one_by_one(
