@@ -1,20 +1,21 @@
 """Placing pieces on the assembled plane so that few pages carry anything.
 
-Each piece, biggest first, is tried at a fixed set of turns and at every shift of a raster
-whose page is a whole number of cells; it goes where it opens the fewest new pages and
-touches no other piece. Rows of the raster are whole numbers used as sets of cells, so a
-clash is one "and". The same pieces always come to the same places.
+Each piece, biggest first, goes where it opens the fewest new pages and touches no other;
+then pieces are taken off and put back a fixed number of times. The same pieces always come
+to the same places.
 
-Millimetres and radians. Imports geometry, piece and paper.
+Millimetres and radians. Imports geometry, piece, paper and packing.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 
 from drafting.geometry import Path, Point, flattened, moved
 from drafting.piece import Piece, cutting_area, cutting_line
 from drafting.units import Mm
+from render.packing import Cells, Labour, Plan, Search, Spot, divided, stands
 from render.paper import Grid
 
 APART: Mm = 6.0
@@ -23,12 +24,33 @@ APART: Mm = 6.0
 WIDEST: Mm = 2500.0
 """The assembled plane is at most this wide: what a floor and two arms can manage."""
 
-TURNS = tuple(math.radians(k * 15) for k in range(12))
-CELLS_X, CELLS_Y = 10, 14
-"""Cells of the raster to a page: about 19 mm each way."""
 
-_STRIDE = 64
-"""Columns of pages in the whole number that stands for a set of pages."""
+class Effort(StrEnum):
+    """How long to search for fewer pages."""
+
+    QUICK = "quick"
+    USUAL = "usual"
+    THOROUGH = "thorough"
+
+
+# Each effort begins with the lesser one's labours, so that it never ends with more pages. Few
+# turns with many shifts each and the other way about each win on some skirts.
+_QUICK = (Labour(turns=24, stands=100, looks=0),)
+_USUAL = (
+    *_QUICK,
+    Labour(turns=24, stands=300, looks=1_200_000),
+    Labour(turns=24, stands=150, looks=800_000),
+)
+_THOROUGH = (
+    *_USUAL,
+    Labour(turns=24, stands=800, looks=6_000_000),
+    Labour(turns=48, stands=300, looks=6_000_000),
+    Labour(turns=72, stands=150, looks=6_000_000),
+)
+_LABOURS = {Effort.QUICK: _QUICK, Effort.USUAL: _USUAL, Effort.THOROUGH: _THOROUGH}
+
+_ALONE = Labour(turns=120, stands=1, looks=0)
+"""For a piece that no other stands in the way of, turns of 3 degrees are all there is to try."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,163 +67,51 @@ class Placement:
         return moved(path, x=self.x, y=self.y, turn=self.turn)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Raster:
-    """Cells a turned piece touches: a whole number a row, and where its origin lies."""
+def place(
+    pieces: Sequence[Piece],
+    grid: Grid,
+    *,
+    effort: Effort = Effort.USUAL,
+    widest: Mm = WIDEST,
+    progress: Callable[[str], None] | None = None,
+) -> tuple[Placement, ...]:
+    """Return a place on the plane for every piece, in the order of the pieces given.
 
-    turn: float
-    rows: tuple[int, ...]
-    columns: int
-    left: Mm
-    bottom: Mm
-
-
-@dataclass(slots=True)
-class _Plane:
-    """What is taken so far: cells by row, pages as one set, and its extent in pages."""
-
-    rows: list[int]
-    pages: int = 0
-    columns: int = 0
-    height: int = 0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, order=True)
-class _Choice:
-    """A place for a piece, ordered by what is wanted of it first."""
-
-    new_pages: int
-    extent: int
-    height: int
-    row: int
-    column: int
-    turn: float
+    The plane is at most ``widest`` wide where every piece can be turned to fit in that.
+    ``progress`` is told of every better plan that a round of the search ends with.
+    """
+    if not pieces:
+        return ()
+    outlines = [flattened(cutting_line(piece), outside=True) for piece in pieces]
+    reach = max(math.dist((a.x, a.y), (o[0].x, o[0].y)) for o in outlines for a in o)
+    cells = divided(grid, widest, 2 * reach)
+    order = sorted(range(len(pieces)), key=lambda k: (-cutting_area(pieces[k]), k))
+    labours = _LABOURS[effort] if len(pieces) > 1 else (*_QUICK, _ALONE)
+    best: Plan | None = None
+    for labour in labours:
+        plan = _searched(outlines, cells, order, labour)
+        if best is None or plan.score < best.score:
+            best = plan
+            if progress is not None:
+                progress(f"{plan.pages.bit_count()} pages")
+    assert best is not None
+    return tuple(_placement(piece, best.spots[k], cells) for k, piece in enumerate(pieces))
 
 
-def place(pieces: Sequence[Piece], grid: Grid) -> tuple[Placement, ...]:
-    """Return a place on the plane for every piece, in the order of the pieces given."""
-    cell_x, cell_y = grid.step_x / CELLS_X, grid.step_y / CELLS_Y
-    most = max(1, min(_STRIDE // 2, int((WIDEST - grid.overlap) / grid.step_x)))
-    plane = _Plane(rows=[])
-    found: dict[int, Placement] = {}
-    for index in sorted(range(len(pieces)), key=lambda k: (-cutting_area(pieces[k]), k)):
-        piece = pieces[index]
-        outline = flattened(cutting_line(piece), outside=True)
-        rasters = [_raster(outline, turn, cell_x, cell_y) for turn in TURNS]
-        fitting = [r for r in rasters if r.columns <= most * CELLS_X] or [
-            min(rasters, key=lambda r: r.columns)
-        ]
-        choice, raster = min(
-            ((_best(plane, raster, most), raster) for raster in fitting), key=lambda pair: pair[0]
-        )
-        _take(plane, raster, choice)
-        found[index] = Placement(
-            piece=piece,
-            x=choice.column * cell_x - raster.left,
-            y=choice.row * cell_y - raster.bottom,
-            turn=raster.turn,
-        )
-    return tuple(found[index] for index in range(len(pieces)))
+def _searched(
+    outlines: Sequence[tuple[Point, ...]], cells: Cells, order: Sequence[int], labour: Labour
+) -> Plan:
+    turns = [math.tau * k / labour.turns for k in range(labour.turns)]
+    ways = [stands(outline, cells, APART, turns, labour.stands) for outline in outlines]
+    search = Search(ways, cells)
+    return search.improved(search.filled(Plan(spots={}), order), labour.looks)
 
 
-def _raster(outline: tuple[Point, ...], turn: float, cell_x: Mm, cell_y: Mm) -> _Raster:
-    c, s = math.cos(turn), math.sin(turn)
-    points = [(p.x * c - p.y * s, p.x * s + p.y * c) for p in outline]
-    left = min(x for x, _ in points) - APART / 2
-    bottom = min(y for _, y in points) - APART / 2
-    right = max(x for x, _ in points) + APART / 2
-    top = max(y for _, y in points) + APART / 2
-    columns = math.ceil((right - left) / cell_x)
-    rows = [0] * math.ceil((top - bottom) / cell_y)
-    last = (points[-1][0] - left, points[-1][1] - bottom)
-    crossings: list[list[float]] = [[] for _ in rows]
-    for px, py in points:
-        x, y = px - left, py - bottom
-        ax, ay = last
-        steps = max(1, math.ceil(max(abs(x - ax) / cell_x, abs(y - ay) / cell_y) * 2))
-        for k in range(steps):
-            bx, by = ax + (x - ax) * k / steps, ay + (y - ay) * k / steps
-            low, high = int((bx - APART / 2) / cell_x), int((bx + APART / 2) / cell_x)
-            bits = (2 << high) - (1 << max(low, 0))
-            rows[int(max(by - APART / 2, 0.0) / cell_y)] |= bits
-            rows[min(int((by + APART / 2) / cell_y), len(rows) - 1)] |= bits
-        lower, upper = (ay, y) if ay <= y else (y, ay)
-        for k in range(math.ceil(lower / cell_y - 0.5), math.ceil(upper / cell_y - 0.5)):
-            height = (k + 0.5) * cell_y
-            crossings[k].append((ax + (x - ax) * (height - ay) / (y - ay)) / cell_x)
-        last = (x, y)
-    for k, xs in enumerate(crossings):
-        xs.sort()
-        for begin, end in zip(xs[::2], xs[1::2], strict=False):
-            rows[k] |= (2 << int(end)) - (1 << int(begin))
-    return _Raster(turn=turn, rows=tuple(rows), columns=columns, left=left, bottom=bottom)
-
-
-def _pages_touched(raster: _Raster, ox: int, bands: list[int]) -> int:
-    """Return the set of pages that the piece touches, its cells shifted by ``ox`` columns."""
-    full = (1 << CELLS_X) - 1
-    pages = 0
-    for row, band in enumerate(bands):
-        cells, bit = band << ox, 1 << (row * _STRIDE)
-        while cells:
-            if cells & full:
-                pages |= bit
-            cells >>= CELLS_X
-            bit <<= 1
-    return pages
-
-
-def _bands(raster: _Raster, oy: int) -> list[int]:
-    """Return the rows gathered page by page, the piece shifted up by ``oy`` cells."""
-    bands = [0] * ((oy + len(raster.rows) - 1) // CELLS_Y + 1)
-    for k, row in enumerate(raster.rows):
-        bands[(oy + k) // CELLS_Y] |= row
-    return bands
-
-
-def _best(plane: _Plane, raster: _Raster, most: int) -> _Choice:
-    best: _Choice | None = None
-    fewest = _STRIDE * _STRIDE
-    for oy in range(CELLS_Y):
-        bands = _bands(raster, oy)
-        for ox in range(CELLS_X):
-            touched = _pages_touched(raster, ox, bands)
-            wide = (ox + raster.columns - 1) // CELLS_X + 1
-            for up in range(plane.height + 1):
-                for along in range(max(0, min(plane.columns, most - wide)) + 1):
-                    new = ((touched << (up * _STRIDE + along)) & ~plane.pages).bit_count()
-                    if new > fewest:
-                        continue
-                    columns = max(plane.columns, along + wide)
-                    height = max(plane.height, up + len(bands))
-                    choice = _Choice(
-                        new_pages=new,
-                        extent=columns * height,
-                        height=height,
-                        row=up * CELLS_Y + oy,
-                        column=along * CELLS_X + ox,
-                        turn=raster.turn,
-                    )
-                    if (best is None or choice < best) and not _clashes(plane, raster, choice):
-                        best, fewest = choice, new
-    assert best is not None  # above everything placed so far there is always room
-    return best
-
-
-def _clashes(plane: _Plane, raster: _Raster, choice: _Choice) -> bool:
-    taken = plane.rows[choice.row : choice.row + len(raster.rows)]
-    return any(held & (row << choice.column) for held, row in zip(taken, raster.rows, strict=False))
-
-
-def _take(plane: _Plane, raster: _Raster, choice: _Choice) -> None:
-    top = choice.row + len(raster.rows)
-    plane.rows += [0] * (top - len(plane.rows))
-    for k, row in enumerate(raster.rows):
-        plane.rows[choice.row + k] |= row << choice.column
-    bands = _bands(raster, choice.row % CELLS_Y)
-    touched = _pages_touched(raster, choice.column % CELLS_X, bands)
-    along, up = choice.column // CELLS_X, choice.row // CELLS_Y
-    plane.pages |= touched << (up * _STRIDE + along)
-    wide = (choice.column % CELLS_X + raster.columns - 1) // CELLS_X + 1
-    plane.columns = max(plane.columns, along + wide)
-    plane.height = max(plane.height, up + len(bands))
+def _placement(piece: Piece, spot: Spot, cells: Cells) -> Placement:
+    stand = spot.stand
+    return Placement(
+        piece=piece,
+        x=(spot.along * cells.x + stand.column) * cells.wide - stand.turned.left,
+        y=(spot.level * cells.y + stand.row) * cells.high - stand.turned.bottom,
+        turn=stand.turned.turn,
+    )

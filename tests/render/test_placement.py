@@ -3,6 +3,7 @@
 import math
 
 import pytest
+import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -10,7 +11,7 @@ from drafting.piece import Piece, cutting_box
 from drafting.spec import PaperName
 from render.pages import Printed
 from render.paper import Grid, grid
-from render.placement import place
+from render.placement import Effort, place
 from render.tiling import cut_into_pages
 from tests.render.cloth_shapes import XY, apart, moved, rectangle, sector, sector_rim
 
@@ -60,7 +61,9 @@ def test_scissors_pass_between_panels(sizes: list[tuple[float, float, float]]) -
         for k, (inner, long, degrees) in enumerate(sizes)
     ]
     rims, outlines = [], []
-    for placement, (inner, long, degrees) in zip(place(pieces, A4), sizes, strict=True):
+    for placement, (inner, long, degrees) in zip(
+        place(pieces, A4, effort=Effort.QUICK), sizes, strict=True
+    ):
         where = placement.x, placement.y, placement.turn
         rims.append(moved(sector_rim(inner, inner + long, degrees, 6.0), *where))
         outlines.append(moved(outline(inner, inner + long, degrees), *where))
@@ -77,13 +80,60 @@ def test_scissors_pass_between_aprons(sizes: list[tuple[float, float]]) -> None:
     pieces = [rectangle(*size, name=f"apron {k}") for k, size in enumerate(sizes)]
     shapes = [
         moved([(0, 0), (w, 0), (w, h), (0, h)], p.x, p.y, p.turn)
-        for p, (w, h) in zip(place(pieces, A4), sizes, strict=True)
+        for p, (w, h) in zip(place(pieces, A4, effort=Effort.QUICK), sizes, strict=True)
     ]
     for k, shape in enumerate(shapes):
         for other in shapes[:k]:
             corner_gap = nearest(shape, other)
             assert apart(shape, other) > 3.5 or corner_gap > 5.0
             assert apart(shape, other) > 0
+
+
+@pytest.mark.parametrize("effort", [Effort.QUICK, Effort.USUAL])
+def test_every_two_panels_of_a_layout_are_five_millimetres_apart(effort: Effort) -> None:
+    sizes = [(119.0, 739.0, 90.0), (238.0, 590.0, 80.0), (150.0, 200.0, 120.0), (60.0, 700.0, 30.0)]
+    pieces = [sector(*size, name=f"panel {k}") for k, size in enumerate(sizes)]
+    shapes = [
+        shapely.Polygon(moved(outline(*size), p.x, p.y, p.turn))
+        for p, size in zip(place(pieces, A4, effort=effort), sizes, strict=True)
+    ]
+    for k, shape in enumerate(shapes):
+        assert all(shape.distance(other) > 5.0 for other in shapes[:k])
+
+
+@pytest.mark.parametrize("effort", [Effort.QUICK, Effort.USUAL])
+@pytest.mark.parametrize(
+    ("name", "margin", "overlap", "quarter", "half"),
+    [
+        (PaperName.A4, 10.0, 0.0, 12, 25),
+        (PaperName.LETTER, 10.0, 0.0, 11, 28),
+        (PaperName.A4, None, 10.0, 12, 28),
+        (PaperName.LETTER, None, 10.0, 15, 31),
+    ],
+)
+def test_a_panel_alone_takes_no_more_pages_than_every_turn_and_shift_tried_one_by_one(
+    name: PaperName, margin: float | None, overlap: float, quarter: int, half: int, effort: Effort
+) -> None:
+    on = grid(name, margin=margin, overlap=overlap)
+    for panel, most in ((sector(115, 770, 90), quarter), (sector(230, 830, 180), half)):
+        assert len(cut_into_pages(place([panel], on, effort=effort), on).tiles) <= most
+
+
+def test_more_effort_never_takes_more_pages_and_tells_of_every_page_saved() -> None:
+    pieces = [sector(119, 739, 90), sector(238, 828, 90, name="lining"), rectangle(400, 90)]
+    told: list[str] = []
+    taken = [
+        len(cut_into_pages(place(pieces, A4, effort=effort, progress=told.append), A4).tiles)
+        for effort in (Effort.QUICK, Effort.USUAL)
+    ]
+    assert taken[1] <= taken[0]
+    assert all(words.endswith(" pages") for words in told)
+
+
+def test_a_narrow_floor_is_kept_to() -> None:
+    placed = place([sector(119, 739, 90), sector(238, 590, 80, name="lining")], A4, widest=1000)
+    tiles = cut_into_pages(placed, A4).tiles
+    assert max(tile.window.right for tile in tiles) <= 1000
 
 
 def by_boxes(size: tuple[float, float], on: Grid) -> int:
@@ -131,7 +181,7 @@ def test_the_floor_is_never_wider_than_two_and_a_half_metres(layout: Printed) ->
 @given(st.lists(aprons, min_size=6, max_size=9))
 def test_many_pieces_grow_upwards_not_sideways(sizes: list[tuple[float, float]]) -> None:
     pieces = [rectangle(*size, name=f"apron {k}") for k, size in enumerate(sizes)]
-    tiles = cut_into_pages(place(pieces, A4), A4).tiles
+    tiles = cut_into_pages(place(pieces, A4, effort=Effort.QUICK), A4).tiles
     assert max(tile.window.right for tile in tiles) <= 2500
 
 
