@@ -126,6 +126,12 @@ def draft(
             " more than once; the files are named for the pieces.",
         ),
     ] = None,
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Lay the pieces out at once: a page or two more.")
+    ] = False,
+    thorough: Annotated[
+        bool, typer.Option("--thorough", help="Search longer for fewer pages: up to a minute.")
+    ] = False,
     out: Annotated[
         Path | None,
         typer.Option(metavar="DIR", help="Folder to write into; else one named for the title."),
@@ -142,11 +148,12 @@ def draft(
     """
     with one_line_errors():
         from drafting.findings import stops
-        from render.chosen import NotPrintedError, PieceNameError
+        from render.chosen import PieceWishError
         from render.output import write_draft
         from render.terminal import findings_text
 
         papers, only = _papers(paper or []), tuple(piece or ())
+        effort = _effort(quick=quick, thorough=thorough)
         pattern = _drafted(sheet)
         if stops(pattern.findings):
             _tell(findings_text(pattern.findings), err=True)
@@ -154,9 +161,15 @@ def draft(
         with _progress() as say:
             try:
                 output = write_draft(
-                    pattern, out, papers=papers, only=only, force=force, progress=say
+                    pattern,
+                    out,
+                    papers=papers,
+                    only=only,
+                    effort=effort,
+                    force=force,
+                    progress=say,
                 )
-            except (PieceNameError, NotPrintedError) as error:
+            except PieceWishError as error:
                 _tell(str(error), err=True)
                 raise typer.Exit(WORDS_FAULT) from None
         _show_written(pattern, output)
@@ -171,6 +184,15 @@ def _papers(names: list[str]) -> "tuple[PaperName, ...]":
             typer.echo(f'"{name}" is not a paper known here; use {known}', err=True)
             raise typer.Exit(WORDS_FAULT)
     return tuple(PaperName(name.lower()) for name in names)
+
+
+def _effort(*, quick: bool, thorough: bool) -> "Effort":
+    from render.placement import Effort
+
+    if quick and thorough:
+        typer.echo("give --quick or --thorough, not both", err=True)
+        raise typer.Exit(WORDS_FAULT)
+    return Effort.QUICK if quick else Effort.THOROUGH if thorough else Effort.USUAL
 
 
 def _drafted(sheet: Path) -> "Pattern":
@@ -336,7 +358,8 @@ def main() -> None:
 
 if TYPE_CHECKING:
     from drafting.spec import PaperName
-    from render.output import Output, Progress, Written
+    from render.output import Output, Written
+    from render.placement import Effort, Progress
 
 if __name__ == "__main__":
     main()

@@ -126,6 +126,20 @@ def straight(one: Point, other: Point) -> Path:
     return (Line(start=one, end=other),)
 
 
+def rim(box: Box) -> Path:
+    """Return the four sides of a box, counter-clockwise from its lower left corner."""
+    corners = (
+        Point(box.left, box.bottom),
+        Point(box.right, box.bottom),
+        Point(box.right, box.top),
+        Point(box.left, box.top),
+    )
+    return tuple(
+        Line(start=one, end=other)
+        for one, other in zip(corners, corners[1:] + corners[:1], strict=True)
+    )
+
+
 def distance(one: Point, other: Point) -> Mm:
     """Return how far two points lie apart."""
     return math.hypot(one.x - other.x, one.y - other.y)

@@ -14,8 +14,8 @@ from drafting.geometry import (
     bounds,
     flattened,
     holds,
+    rim,
     scaled,
-    straight,
 )
 from drafting.piece import cutting_line
 from drafting.units import Mm
@@ -78,12 +78,10 @@ def assembly_map(sheets: Sheets, scale: float, numbers: Mapping[str, int] | None
         left, bottom = tile.window.left * scale, tile.window.bottom * scale
         # Pages are drawn without their overlaps, as the taped plane shows them.
         right, top = left + grid.step_x * scale, bottom + grid.step_y * scale
-        corners = (Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top))
-        for one, other in zip(corners, corners[1:] + corners[:1], strict=True):
-            edge = straight(one, other)
-            strokes.append(Stroke(path=edge, pen=PAGE_EDGE, layer=Layer.PAGE))
-            room.enter(edge)
         cells[tile.name] = Box(left=left, bottom=bottom, right=right, top=top)
+        for edge in rim(cells[tile.name]):
+            strokes.append(Stroke(path=(edge,), pen=PAGE_EDGE, layer=Layer.PAGE))
+            room.enter((edge,))
     for page, cell in cells.items():
         text = _in_cell(page, cell, LEAST_NAME, room)
         if text is None:

@@ -12,8 +12,12 @@ from drafting.piece import Piece
 from drafting.spec import Strips
 
 
-class PieceNameError(DraftingError):
-    """A piece was asked for that the pattern does not have, or that paper cannot show."""
+class PieceWishError(DraftingError):
+    """A piece was asked for that cannot be printed."""
+
+
+class PieceNameError(PieceWishError):
+    """The pattern has no piece of that name or number."""
 
     def __init__(self, name: str, known: tuple[str, ...]) -> None:
         listed = ", ".join(f"{number} {piece}" for number, piece in enumerate(known, start=1))
@@ -24,7 +28,7 @@ class PieceNameError(DraftingError):
         self.name, self.known = name, known
 
 
-class NotPrintedError(DraftingError):
+class NotPrintedError(PieceWishError):
     """A bias strip was asked for: it is joined from lengths, and has no shape to print."""
 
     def __init__(self, name: str) -> None:
@@ -43,8 +47,7 @@ def on_paper(pattern: Pattern, only: Sequence[str] = ()) -> tuple[Piece, ...]:
             prints. A band or a strip asked for by name is printed even where strips are listed.
 
     Raises:
-        PieceNameError: the pattern has no such piece.
-        NotPrintedError: it is a bias strip.
+        PieceWishError: the pattern has no such piece, or it is a bias strip.
     """
     if not only:
         strips = pattern.spec.print.strips

@@ -5,7 +5,6 @@ Imports the renderers; the command line and Python call the same function.
 
 import json
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -20,10 +19,9 @@ from render.fonts import REPLACEMENT
 from render.pages import Printed, printed
 from render.paper import grid
 from render.pdf import pdf_bytes
+from render.placement import Effort, Progress
 from render.proof import Proof, proof
 from render.trial import trial_page
-
-Progress = Callable[[str], None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +51,7 @@ def write_draft(
     *,
     papers: tuple[PaperName, ...] = (),
     only: tuple[str, ...] = (),
+    effort: Effort = Effort.USUAL,
     force: bool = False,
     progress: Progress = _silent,
 ) -> Output:
@@ -62,12 +61,13 @@ def write_draft(
         folder: where; None is a folder named for the title, in the current one.
         papers: papers to print on instead of the sheet's.
         only: names or numbers of the pieces to print; the files are then named for them.
+        effort: how long to search for fewer pages.
         force: write over files that exist already.
         progress: is told what is being done.
 
     Raises:
         PaperError: margins and overlap leave too little of a paper.
-        PieceNameError, NotPrintedError: a piece asked for cannot be printed.
+        PieceWishError: a piece asked for cannot be printed.
         ExistsError, OSError: a file exists, or cannot be written.
     """
     title = pattern.spec.title
@@ -83,8 +83,13 @@ def write_draft(
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}
     for paper, path in targets.items():
-        progress(f"laying out {paper.value}")
-        layouts[paper] = printed(pattern, paper, only=only)
+        doing = f"laying out {paper.value}"
+        progress(doing)
+
+        def found(words: str, doing: str = doing) -> None:
+            progress(f"{doing}, {words}")
+
+        layouts[paper] = printed(pattern, paper, only=only, effort=effort, progress=found)
         progress(f"drawing {paper.value}")
         files[path] = pdf_bytes(layouts[paper].document)
     findings = (*pattern.findings, *_replaced(layouts))

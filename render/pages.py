@@ -18,7 +18,7 @@ from render.drawing import Anchor, Document, Drawing, Layer, Page, Stroke, Text,
 from render.joins import join_marks
 from render.paper import grid
 from render.piece_drawing import Spots, piece_lines, piece_words
-from render.placement import place
+from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
 from render.ticket import ticket
 from render.tiling import Sheets, Tile, cut_into_pages, on_page
@@ -40,19 +40,30 @@ class Printed:
     lacking: tuple[str, ...]
 
 
-def printed(pattern: Pattern, paper: PaperName, *, only: Sequence[str] = ()) -> Printed:
+def printed(
+    pattern: Pattern,
+    paper: PaperName,
+    *,
+    only: Sequence[str] = (),
+    effort: Effort = Effort.USUAL,
+    progress: Progress | None = None,
+) -> Printed:
     """Return a pattern laid out on a paper as its sheet's ``[print]`` asks.
 
     Args:
         only: names or numbers of the pieces to print; else all that the sheet prints.
+        effort: how long to search for fewer pages.
+        progress: is told of the fewest pages found so far.
 
     Raises:
         PaperError: margins and overlap leave too little of the paper.
-        PieceNameError, NotPrintedError: a piece asked for cannot be printed.
+        PieceWishError: a piece asked for cannot be printed.
     """
     wish = pattern.spec.print
     on = grid(paper, margin=wish.margin, overlap=wish.overlap)
-    sheets = cut_into_pages(place(on_paper(pattern, only), on), on)
+    sheets = cut_into_pages(
+        place(on_paper(pattern, only), on, effort=effort, progress=progress), on
+    )
     pages = (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
     publish = pattern.spec.publish
     document = Document(

@@ -15,7 +15,7 @@ from enum import StrEnum
 from drafting.geometry import Path, Point, flattened, moved
 from drafting.piece import Piece, cutting_area, cutting_line
 from drafting.units import Mm
-from render.packing import Cells, Labour, Plan, Search, Spot, divided, stands
+from render.packing import Cells, Labour, Plan, Search, Spot, Stand, divided, stands
 from render.paper import Grid
 
 APART: Mm = 6.0
@@ -23,6 +23,10 @@ APART: Mm = 6.0
 
 WIDEST: Mm = 2500.0
 """The assembled plane is at most this wide: what a floor and two arms can manage."""
+
+
+Progress = Callable[[str], None]
+"""Is told in a few words what is being done."""
 
 
 class Effort(StrEnum):
@@ -73,7 +77,7 @@ def place(
     *,
     effort: Effort = Effort.USUAL,
     widest: Mm = WIDEST,
-    progress: Callable[[str], None] | None = None,
+    progress: Progress | None = None,
 ) -> tuple[Placement, ...]:
     """Return a place on the plane for every piece, in the order of the pieces given.
 
@@ -87,24 +91,34 @@ def place(
     cells = divided(grid, widest, 2 * reach)
     order = sorted(range(len(pieces)), key=lambda k: (-cutting_area(pieces[k]), k))
     labours = _LABOURS[effort] if len(pieces) > 1 else (*_QUICK, _ALONE)
+    ways = _ways(outlines, cells, labours)
     best: Plan | None = None
     for labour in labours:
-        plan = _searched(outlines, cells, order, labour)
+        kept = [held[: labour.stands] for held in ways[labour.turns]]
+        search = Search(kept, cells)
+        plan = search.improved(search.filled(Plan(spots={}), order), labour.looks)
         if best is None or plan.score < best.score:
             best = plan
             if progress is not None:
-                progress(f"{plan.pages.bit_count()} pages")
+                progress(f"about {plan.pages.bit_count()} pages so far")
     assert best is not None
     return tuple(_placement(piece, best.spots[k], cells) for k, piece in enumerate(pieces))
 
 
-def _searched(
-    outlines: Sequence[tuple[Point, ...]], cells: Cells, order: Sequence[int], labour: Labour
-) -> Plan:
-    turns = [math.tau * k / labour.turns for k in range(labour.turns)]
-    ways = [stands(outline, cells, APART, turns, labour.stands) for outline in outlines]
-    search = Search(ways, cells)
-    return search.improved(search.filled(Plan(spots={}), order), labour.looks)
+def _ways(
+    outlines: Sequence[tuple[Point, ...]], cells: Cells, labours: Sequence[Labour]
+) -> dict[int, list[tuple[Stand, ...]]]:
+    """Return how each piece may stand, the best ways first, by the count of turns tried."""
+    most: dict[int, int] = {}
+    for labour in labours:
+        most[labour.turns] = max(most.get(labour.turns, 0), labour.stands)
+    return {
+        count: [
+            stands(outline, cells, APART, [math.tau * k / count for k in range(count)], kept)
+            for outline in outlines
+        ]
+        for count, kept in most.items()
+    }
 
 
 def _placement(piece: Piece, spot: Spot, cells: Cells) -> Placement:

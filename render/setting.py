@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from drafting.geometry import Box, Path, Point, straight
 from drafting.units import Mm
 from render import fonts, style
-from render.drawing import Anchor, Drawing, Layer, Pen, Stroke, Text
+from render.drawing import Anchor, Drawing, Layer, Pen, Stroke, Text, placed
 
 
 @dataclass(slots=True)
@@ -87,6 +87,12 @@ class Setting:
                 layer=Layer.PAGE,
             )
         )
+
+    def put(self, drawing: Drawing, x: Mm, y: Mm) -> None:
+        """Set a drawing with its own origin at a point."""
+        there = placed(drawing, x=x, y=y)
+        self.strokes += there.strokes
+        self.texts += there.texts
 
     def draw(self, path: Path, pen: Pen = style.THIN) -> None:
         """Draw a path."""

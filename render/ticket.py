@@ -21,7 +21,7 @@ from drafting.units import Mm, Units, length_text
 from render import style
 from render.assembly_map import assembly_map, file_pages, least_scale, map_size, page_runs
 from render.chosen import on_paper
-from render.drawing import Drawing, placed
+from render.drawing import Drawing
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
 from render.setting import Setting, height_of
@@ -143,7 +143,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         for text in words:
             page.paragraph(text, width=column)
         wide, high, scale = aside
-        _put(page, assembly_map(sheets, scale, numbers), page.window.right - wide, top - high - 1)
+        page.put(assembly_map(sheets, scale, numbers), page.window.right - wide, top - high - 1)
         page.y = min(page.y, top - high - 3)
         return
     for text in words:
@@ -154,14 +154,8 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         page.turn_page()
         under = map_size(sheets, page.width, page.y - page.bottom - 4)
     wide, high, scale = under
-    _put(page, assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
+    page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
     page.y -= high + 2
-
-
-def _put(page: Setting, drawing: Drawing, x: Mm, y: Mm) -> None:
-    moved_there = placed(drawing, x=x, y=y)
-    page.strokes += moved_there.strokes
-    page.texts += moved_there.texts
 
 
 def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:

@@ -6,11 +6,11 @@ Millimetres in the page's frame. Imports the renderers of its parts; knows no ga
 import math
 from dataclasses import replace
 
-from drafting.geometry import Arc, Box, Path, Point, moved, straight
+from drafting.geometry import Arc, Box, Path, Point, moved, rim, straight
 from drafting.units import Mm
 from render import fonts, style
 from render.clipping import clipped
-from render.drawing import Anchor, Document, Drawing, Layer, Page, Stroke, placed
+from render.drawing import Anchor, Document, Drawing, Layer, Page, Stroke
 from render.joins import join_marks
 from render.paper import Grid
 from render.piece_drawing import Spots
@@ -28,11 +28,10 @@ STRIP: Mm = 30.0
 """Height of each of the two half pages that are joined for a try."""
 
 GAP: Mm = 5.0
-LEAST_OVERLAP: Mm = 3.0
 
 
 def trial_page(on: Grid) -> Document:
-    """Return a document of one page that tries a printer on a paper, margin and overlap."""
+    """Return a document of one page that tries a printer; its join overlaps as the grid's do."""
     page = Setting(window=on.window, inset=RULE_ROOM)
     draw_long_rules(page)
     page.paragraph("Trial page", size=style.TITLE, bold=True, after=0.0)
@@ -105,15 +104,11 @@ def _rounded(wide: Mm, high: Mm, r: Mm) -> Path:
 def _joined_part(page: Setting, on: Grid) -> None:
     """Set the two half pages, one under the other, with the marks of a real join."""
     page.heading("Join", with_next=2 * STRIP + GAP)
-    overlap = max(on.overlap, LEAST_OVERLAP) if on.overlap else 0.0
-    told = (
-        f"Cut both halves out. Cut B1 along its solid line, lay it on A1 up to the dotted line and"
-        f" glue; they overlap by {overlap:.0f} mm."
-        if overlap
-        else "Cut both halves out, cut each along its solid line, butt them and tape the back."
-    )
+    overlap = on.overlap
     page.paragraph(
-        f"{told} True, the ring closes, the long strokes meet, and the curve runs on unbroken.",
+        "Cut both halves out. Cut B1 along its solid line, lay it on A1 up to the dotted line and"
+        f" glue; they overlap by {overlap:.0f} mm. True, the ring closes, the long strokes meet,"
+        " and the curve runs on unbroken.",
         size=style.SMALL,
     )
     wide = page.width - 0.5  # its rim lies clear of the window's
@@ -121,10 +116,7 @@ def _joined_part(page: Setting, on: Grid) -> None:
     upper = Box(left=0.0, bottom=STRIP - overlap, right=wide, top=2 * STRIP - overlap)
     halves = _halves(upper, lower, overlap)
     for drawing, window in zip(halves, (upper, lower), strict=True):
-        top = page.y
-        shift = placed(drawing, x=page.left - window.left, y=top - window.top)
-        page.strokes += shift.strokes
-        page.texts += shift.texts
+        page.put(drawing, x=page.left - window.left, y=page.y - window.top)
         page.y -= STRIP + GAP
 
 
@@ -153,17 +145,7 @@ def _half(window: Box, curve: Path, marks: Drawing, name: str) -> Drawing:
     strokes = [
         Stroke(path=path, pen=style.CUTTING, layer=Layer.PAGE) for path, _ in clipped(curve, window)
     ]
-    corners = (
-        Point(window.left, window.bottom),
-        Point(window.right, window.bottom),
-        Point(window.right, window.top),
-        Point(window.left, window.top),
-    )
-    rim = tuple(
-        straight(one, other)[0]
-        for one, other in zip(corners, (*corners[1:], corners[0]), strict=True)
-    )
-    strokes.append(Stroke(path=rim, pen=style.THIN, layer=Layer.PAGE))
+    strokes.append(Stroke(path=rim(window), pen=style.THIN, layer=Layer.PAGE))
     size = style.HEADING
     at = Point(window.right - fonts.width(name, size, bold=True) - 3, window.top - 7.5)
     text = replace(marks.texts[0], text=name, at=at, size=size, anchor=Anchor.START, angle=0.0)

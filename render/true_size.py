@@ -6,7 +6,7 @@ geometry, style and setting.
 
 import math
 
-from drafting.geometry import Box, Line, Point, straight
+from drafting.geometry import Box, Point, rim, straight
 from drafting.units import MM_PER_INCH, Mm
 from render import style
 from render.drawing import Anchor
@@ -65,17 +65,8 @@ def _rule(page: Setting, start: Point, long: Mm, angle: float) -> None:
 
 def draw_square(page: Setting, left: Mm, bottom: Mm) -> None:
     """Draw the test square, its lower left corner there, with whole inches marked inside."""
-    corners = (
-        Point(left, bottom),
-        Point(left + SQUARE, bottom),
-        Point(left + SQUARE, bottom + SQUARE),
-        Point(left, bottom + SQUARE),
-    )
-    path = tuple(
-        Line(start=one, end=other)
-        for one, other in zip(corners, corners[1:] + corners[:1], strict=True)
-    )
-    page.draw(path, style.MARK)
+    square = Box(left=left, bottom=bottom, right=left + SQUARE, top=bottom + SQUARE)
+    page.draw(rim(square), style.MARK)
     for k in range(1, 4):
         at = k * MM_PER_INCH
         page.draw(straight(Point(left + at, bottom), Point(left + at, bottom + 4)), style.THIN)

@@ -398,7 +398,7 @@ def test_a_file_to_proof_must_be_there(tmp_path: Path) -> None:
 def test_every_command_explains_itself() -> None:
     whole = hemsweep("--help")
     assert whole.exit_code == DONE
-    for command in ("draft", "figures", "sizes", "proof"):
+    for command in ("draft", "figures", "trial", "sizes", "proof"):
         assert command in whole.stdout
         result = hemsweep(command, "-h")
         assert result.exit_code == DONE
@@ -491,3 +491,24 @@ def test_a_terminal_without_our_letters_still_gets_its_figures(
 def test_no_progress_is_shown_where_nobody_watches(run: Run) -> None:
     assert "\r" not in run.said
     assert "\x1b" not in run.said
+
+
+def test_a_quick_search_is_the_short_one_and_the_usual_one_saves_paper(tmp_path: Path) -> None:
+    pages = {}
+    for name, words in (("usual", []), ("quick", ["--quick"])):
+        out = tmp_path / name
+        assert hemsweep("draft", CHORUS, *words, "--out", out).exit_code == DONE
+        told = json.loads((out / "chorus-skirt-figures.json").read_text(encoding="utf-8"))
+        pages[name] = told["paper"]["a4"]["pieces_pages"]
+    assert pages["usual"] < pages["quick"]
+
+
+def test_one_piece_alone_is_soon_laid_however_long_one_would_search(tmp_path: Path) -> None:
+    result = hemsweep("draft", CHILD, "--thorough", "--out", tmp_path)
+    assert result.exit_code == DONE
+
+
+def test_a_search_cannot_be_both_short_and_long(tmp_path: Path) -> None:
+    result = hemsweep("draft", CHILD, "--quick", "--thorough", "--out", tmp_path / "out")
+    assert result.exit_code == WORDS_WRONG
+    assert "--quick or --thorough" in result.stderr

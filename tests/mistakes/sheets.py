@@ -14,6 +14,7 @@ from drafting.piece import Edge, EdgeKind, Piece, cutting_line, edge_named
 from drafting.sheet import read_sheet
 from drafting.spec import PaperName
 from render.pages import Printed, printed
+from render.placement import Effort
 from tests import tape
 
 XY = tuple[float, float]
@@ -68,7 +69,7 @@ _PRINTED: dict[int, tuple[Pattern, Printed]] = {}
 def on_paper(pattern: Pattern) -> Printed:
     """Return a pattern on A4, laid out once; it is kept, so that no other takes its place."""
     if id(pattern) not in _PRINTED:
-        _PRINTED[id(pattern)] = (pattern, printed(pattern, PaperName.A4))
+        _PRINTED[id(pattern)] = (pattern, printed(pattern, PaperName.A4, effort=Effort.QUICK))
     return _PRINTED[id(pattern)][1]
 
 

@@ -10,6 +10,7 @@ import drafting
 from drafting.pattern import Pattern
 from drafting.spec import PaperName
 from render.pages import Printed, printed
+from render.placement import Effort
 
 EXAMPLES = {
     path.stem: path
@@ -25,7 +26,8 @@ def _pattern(name: str) -> Pattern:
 @cache
 def _layout(name: str, paper: PaperName | None) -> Printed:
     pattern = _pattern(name)
-    return printed(pattern, paper or pattern.spec.print.papers[0])
+    # How few pages there are is the placement's own concern; what is drawn on them is tested here.
+    return printed(pattern, paper or pattern.spec.print.papers[0], effort=Effort.QUICK)
 
 
 @pytest.fixture(scope="session")

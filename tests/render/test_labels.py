@@ -14,7 +14,7 @@ from render.drawing import Text
 from render.pages import free_room
 from render.paper import grid
 from render.piece_drawing import piece_lines, piece_words
-from render.placement import place
+from render.placement import Effort, place
 from render.room import turned_box
 from render.tiling import cut_into_pages
 from render.words import fold_words, label_words
@@ -38,7 +38,7 @@ def test_a_pieces_name_lies_inside_its_cutting_line(spec: Spec) -> None:
     if not pieces:
         return
     on = grid(PaperName.A3, margin=None, overlap=10)
-    sheets = cut_into_pages(place(pieces, on), on)
+    sheets = cut_into_pages(place(pieces, on, effort=Effort.QUICK), on)
     lines = tuple(stroke for placed in sheets.placements for stroke in piece_lines(placed))
     room = free_room(sheets, lines)
     for placed in sheets.placements:
