@@ -215,6 +215,7 @@ def _print(table: "PrintTable") -> Print:
         papers=table.paper or (PaperName.A4,),
         margin=table.margin,
         overlap=or_else(table.overlap, 10.0),
+        widest=or_else(table.widest, 2500.0),
         strips=table.strips or Strips.LISTED,
     )
 

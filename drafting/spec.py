@@ -110,6 +110,14 @@ class PaperName(StrEnum):
     A4_LETTER = "a4-letter"
 
 
+class Scope(StrEnum):
+    """How much of a pattern is printed: whole pieces, their waists, or one page of figures."""
+
+    WHOLE = "whole"
+    WAIST = "waist"
+    CARD = "card"
+
+
 class Strips(StrEnum):
     """Whether bands and ruffle strips are listed as measures or drawn on the pages."""
 
@@ -347,11 +355,18 @@ class Cloths:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Print:
-    """How the pattern goes on paper; ``margin`` None is the paper's own."""
+    """How the pattern goes on paper.
+
+    Attributes:
+        margin: blank at each edge of a page; None is the paper's own.
+        widest: width of the floor or table that pages are laid out on.
+    """
 
     papers: tuple[PaperName, ...] = (PaperName.A4,)
     margin: Mm | None = None
     overlap: Mm = 10.0
+    widest: Mm = 2500.0
+    scope: Scope = Scope.WHOLE
     strips: Strips = Strips.LISTED
 
 

@@ -93,6 +93,29 @@ class Page:
     level: int = 0
 
 
+class Kind(StrEnum):
+    """What a document is printed on, or shown by; it tells what a proof must find in it."""
+
+    PAGES = "pages"
+    LARGE = "large sheets"
+    PROJECTOR = "projector"
+    CARD = "card"
+    TRIAL = "trial"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class About:
+    """What a file says of itself to a program, so that it can be proven later.
+
+    Attributes:
+        waist, sweep: of the skirt it draws, 0 where it draws none.
+    """
+
+    kind: Kind = Kind.PAGES
+    waist: Mm = 0.0
+    sweep: Mm = 0.0
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Document:
     """Pages with what a file says of itself."""
@@ -102,6 +125,7 @@ class Document:
     subject: str
     keywords: str
     language: str
+    about: About = About()
     pages: tuple[Page, ...]
 
 

@@ -14,7 +14,18 @@ from drafting.spec import PaperName
 from drafting.units import Mm
 from render import fonts, style
 from render.chosen import on_paper
-from render.drawing import Anchor, Document, Drawing, Layer, Page, Stroke, Text, placed, together
+from render.drawing import (
+    About,
+    Anchor,
+    Document,
+    Drawing,
+    Layer,
+    Page,
+    Stroke,
+    Text,
+    placed,
+    together,
+)
 from render.joins import join_marks
 from render.paper import grid
 from render.piece_drawing import Spots, piece_lines, piece_words
@@ -62,7 +73,8 @@ def printed(
     wish = pattern.spec.print
     on = grid(paper, margin=wish.margin, overlap=wish.overlap)
     sheets = cut_into_pages(
-        place(on_paper(pattern, only), on, effort=effort, progress=progress), on
+        place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
+        on,
     )
     pages = (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
     publish = pattern.spec.publish
@@ -72,6 +84,10 @@ def printed(
         subject=fonts.printable(_subject(pattern)),
         keywords="sewing pattern, skirt, print at 100 %",
         language=publish.language,
+        about=About(
+            waist=pattern.figures.skirt.waistline,
+            sweep=pattern.figures.skirt.sweep,
+        ),
         pages=pages,
     )
     words = "".join(text.text for page in pages for text in page.drawing.texts)

@@ -13,7 +13,7 @@ from typing import Any
 from drafting.geometry import Arc, Path
 from drafting.units import Mm
 from render import fonts
-from render.drawing import Anchor, Document, Drawing, Layer, Page, Pen, Stroke, Text
+from render.drawing import About, Anchor, Document, Drawing, Layer, Page, Pen, Stroke, Text
 
 POINTS = 72 / 25.4
 """Points to a millimetre."""
@@ -66,7 +66,35 @@ def _describe(canvas: Any, document: Document) -> None:
     canvas.setViewerPreference("DisplayDocTitle", "true")
     # reportlab's own setter does not know this key.
     canvas._doc.Catalog.ViewerPreferences.dict["PickTrayByPDFSize"] = "true"
+    _tell_about(canvas, document.about)
     canvas.showOutline()
+
+
+def _tell_about(canvas: Any, about: About) -> None:
+    """Write what a proof asks for into the catalogue.
+
+    Source: ISO 32000-1, 14.5, page-piece dictionaries. Its date must be there; ours never
+    changes, for the same document gives the same bytes.
+    """
+    from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFString
+
+    private = {
+        "Kind": PDFString(about.kind.value),
+        "Waist": round(about.waist, 3),
+        "Sweep": round(about.sweep, 3),
+    }
+    ours = {
+        "LastModified": PDFString("D:20000101000000Z"),
+        "Private": PDFDictionary(private),
+    }
+    _add_to_catalogue(canvas, "PieceInfo", PDFDictionary({"hemsweep": PDFDictionary(ours)}))
+
+
+def _add_to_catalogue(canvas: Any, key: str, value: Any) -> None:
+    """Add an entry that reportlab has no call for: its list of keys is told of one more."""
+    catalogue = canvas._doc.Catalog
+    catalogue.__NoDefault__ = [*catalogue.__NoDefault__, key]
+    setattr(catalogue, key, value)
 
 
 def _used(drawing: Drawing) -> tuple[Layer, ...]:
@@ -78,8 +106,7 @@ def _used(drawing: Drawing) -> tuple[Layer, ...]:
 def _layers(canvas: Any, document: Document) -> dict[Layer, Any]:
     """List the document's layers in its catalogue; return a reference to each.
 
-    Source: ISO 32000-1, 8.11. reportlab has no call for optional content, so the catalogue's
-    list of keys is told of one more.
+    Source: ISO 32000-1, 8.11. reportlab has no call for optional content.
     """
     from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFString
 
@@ -92,13 +119,10 @@ def _layers(canvas: Any, document: Document) -> dict[Layer, Any]:
         if layer in held
     }
     if groups:
-        catalogue = canvas._doc.Catalog
-        catalogue.__NoDefault__ = [*catalogue.__NoDefault__, "OCProperties"]
         listed = list(groups.values())
         shown = {"Order": PDFArray(listed), "BaseState": PDFName("ON")}
-        catalogue.OCProperties = PDFDictionary(
-            {"OCGs": PDFArray(listed), "D": PDFDictionary(shown)}
-        )
+        content = {"OCGs": PDFArray(listed), "D": PDFDictionary(shown)}
+        _add_to_catalogue(canvas, "OCProperties", PDFDictionary(content))
     return groups
 
 

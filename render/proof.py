@@ -13,6 +13,7 @@ from typing import Any
 
 from drafting.errors import DraftingError
 from drafting.units import Mm
+from render.drawing import About, Kind
 
 SQUARE: Mm = 100.0
 SQUARE_TOLERANCE: Mm = 0.02
@@ -47,6 +48,7 @@ class Proof:
     Attributes:
         page: width and height of its pages; of the first if they differ.
         square: width and height of the test square on the first page, or None.
+        about: what the file says of itself; where it says nothing, what a print at home would.
         rules: lengths of the rules across and up the first page, 0 where there is none.
         step: from one page to the next on the assembled plane, across and up, where pages
             join; 0 where they do not.
@@ -61,6 +63,7 @@ class Proof:
     step: tuple[Mm, Mm]
     true_size: bool
     fonts: tuple[tuple[str, bool], ...]
+    about: About
     faults: tuple[str, ...]
 
 
@@ -72,6 +75,7 @@ class _Read:
     labels: tuple[str, ...]
     fonts: tuple[tuple[str, bool], ...]
     true_size: bool
+    about: About
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,13 +108,14 @@ def proof(data: bytes) -> Proof:
     square = _square(pages[0].content)
     step, step_faults = _step(tiles)
     faults: list[str] = []
-    if square is None:
+    if square is None and read.about.kind not in (Kind.PROJECTOR, Kind.CARD):
         faults.append("There is no test square of 100 mm on the first page.")
     faults += _scale_faults(pages)
-    if len(sizes) > 1:
+    alike = read.about.kind is not Kind.PROJECTOR
+    if alike and len(sizes) > 1:
         faults.append(f"Its pages have {len(sizes)} different sizes.")
     windows = {page.window for page in pages}
-    if len(windows) > 1 or None in windows:
+    if alike and (len(windows) > 1 or None in windows):
         faults.append("Its pages are not all drawn in the same window.")
     if not read.true_size:
         faults.append("It does not ask printers to leave its size alone.")
@@ -123,6 +128,7 @@ def proof(data: bytes) -> Proof:
         step=step,
         true_size=read.true_size,
         fonts=read.fonts,
+        about=read.about,
         faults=(*faults, *step_faults),
     )
 
@@ -165,6 +171,7 @@ def _read(data: bytes) -> _Read:
             labels=tuple(reader.page_labels),
             fonts=_fonts(reader),
             true_size=_scaling(reader) == "/None",
+            about=_about(reader),
         )
     except NotAPatternError:
         raise
@@ -295,6 +302,19 @@ def _scaling(reader: Any) -> str:
         return str(reader.trailer["/Root"]["/ViewerPreferences"]["/PrintScaling"])
     except (KeyError, TypeError):
         return ""
+
+
+def _about(reader: Any) -> About:
+    """Return what we wrote into the catalogue for a proof; the defaults for what is missing."""
+    try:
+        told = reader.trailer["/Root"]["/PieceInfo"]["/hemsweep"]["/Private"]
+        return About(
+            kind=Kind(str(told["/Kind"])),
+            waist=max(float(told["/Waist"]), 0.0),
+            sweep=max(float(told["/Sweep"]), 0.0),
+        )
+    except (KeyError, TypeError, ValueError):
+        return About()
 
 
 def _fonts(reader: Any) -> tuple[tuple[str, bool], ...]:

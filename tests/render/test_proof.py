@@ -8,6 +8,7 @@ from collections.abc import Callable
 import pikepdf
 import pytest
 
+from render.drawing import About, Kind
 from render.pages import Printed
 from render.pdf import pdf_bytes
 from render.proof import NotAPatternError, proof, proof_line
@@ -192,3 +193,31 @@ def test_a_file_damaged_on_the_way_is_measured_or_refused_but_never_crashes(
         assert str(error)
     else:
         assert proof_line(found)
+
+
+def test_what_the_file_says_of_itself_is_read_back(
+    written: bytes, layout_of: Callable[..., Printed]
+) -> None:
+    about = layout_of("young-chorus-skirt").document.about
+    assert about.waist > 0 < about.sweep
+    told = proof(written).about
+    assert told.kind is Kind.PAGES
+    assert (told.waist, told.sweep) == pytest.approx((about.waist, about.sweep), abs=0.001)
+
+
+def test_a_file_that_says_nothing_of_itself_is_proven_as_pages(written: bytes) -> None:
+    def hush(pdf: pikepdf.Pdf) -> None:
+        del pdf.Root.PieceInfo
+
+    assert proof(changed(written, hush)).about == About()
+
+
+@pytest.mark.parametrize(("kind", "sound"), [("projector", True), ("pages", False), ("?", False)])
+def test_pages_may_differ_in_size_for_a_projector_only(
+    written: bytes, kind: str, sound: bool
+) -> None:
+    def differ(pdf: pikepdf.Pdf) -> None:
+        pdf.Root.PieceInfo.hemsweep.Private.Kind = pikepdf.String(kind)
+        pdf.pages[2].MediaBox[3] = 1000
+
+    assert (proof(changed(written, differ)).faults == ()) is sound
