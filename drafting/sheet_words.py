@@ -1,5 +1,6 @@
 """What one key of a spec sheet may hold: a word, a yes or no, a list of words."""
 
+import re
 from enum import StrEnum
 from typing import TypeVar
 
@@ -96,7 +97,14 @@ def _words(value: object, key: str, wanted: str, example: str) -> list[str]:
     return value
 
 
-_PAPERS_LATER = ("a0", "a1", "roll-841", "roll-914", "roll-36in", "projector")
+def nearest_paper(name: str) -> str:
+    """Return the known paper that comes nearest to a name, of rolls by width, or nothing."""
+    known = tuple(paper.value for paper in PaperName)
+    roll = re.fullmatch(r"roll-?(\d{1,9})(mm)?", name)
+    if roll is None:
+        return near(name, known)
+    rolls = [int(paper[5:]) for paper in known if re.fullmatch(r"roll-\d+", paper)]
+    return f"roll-{min(rolls, key=lambda width: abs(width - int(roll[1])))}"
 
 
 def read_papers(value: object, info: ValidationInfo) -> tuple[PaperName, ...]:
@@ -104,13 +112,8 @@ def read_papers(value: object, info: ValidationInfo) -> tuple[PaperName, ...]:
     names = [" ".join(name.split()).lower() for name in _words(value, key, "a list", '["a4"]')]
     known = tuple(paper.value for paper in PaperName)
     for name in names:
-        if name in _PAPERS_LATER or name.startswith("roll-"):
-            raise refusal(
-                value, f"{key} lists {quoted(name)}, which this edition does not draw on yet.",
-                f"It draws on {either(known)}.",
-            )  # fmt: skip
         if name not in known:
-            nearest = near(name, (*known, *_PAPERS_LATER))
+            nearest = nearest_paper(name)
             raise refusal(
                 value,
                 f"{key} lists {quoted(name)}, which is not a paper here."

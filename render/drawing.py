@@ -18,6 +18,7 @@ class Layer(StrEnum):
     MARKS = "marks"
     TEXT = "text"
     PAGE = "page"
+    GRID = "grid"
 
 
 class Anchor(StrEnum):
@@ -82,6 +83,7 @@ class Page:
         label: what a reader calls the page.
         bookmark: its line in the outline, or empty.
         level: depth of that line in the outline, 0 at the top.
+        foot: what is drawn outside the window too: the strip at the foot of a large sheet.
     """
 
     width: Mm
@@ -91,6 +93,7 @@ class Page:
     label: str
     bookmark: str = ""
     level: int = 0
+    foot: Drawing = Drawing()
 
 
 class Kind(StrEnum):

@@ -19,6 +19,7 @@ from render.drawing import (
     Anchor,
     Document,
     Drawing,
+    Kind,
     Layer,
     Page,
     Stroke,
@@ -27,7 +28,7 @@ from render.drawing import (
     together,
 )
 from render.joins import join_marks
-from render.paper import grid
+from render.paper import ROLLS, SHEETS, grid
 from render.piece_drawing import Spots, piece_lines, piece_words
 from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
@@ -70,13 +71,24 @@ def printed(
         PaperError: margins and overlap leave too little of the paper.
         PieceWishError: a piece asked for cannot be printed.
     """
+    if paper in (*SHEETS, *ROLLS):
+        from render.large import printed_large  # it sets its pages with this module's functions
+
+        return printed_large(pattern, paper, only=only, effort=effort, progress=progress)
     wish = pattern.spec.print
     on = grid(paper, margin=wish.margin, overlap=wish.overlap)
     sheets = cut_into_pages(
         place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
         on,
     )
-    pages = (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
+    pages = (*_ticket_pages(pattern, sheets), *pattern_pages(pattern, sheets))
+    return bound(pattern, sheets, pages)
+
+
+def bound(
+    pattern: Pattern, sheets: Sheets, pages: tuple[Page, ...], kind: Kind = Kind.PAGES
+) -> Printed:
+    """Return pages as a document that tells what it is."""
     publish = pattern.spec.publish
     document = Document(
         title=fonts.printable(pattern.spec.title),
@@ -85,12 +97,15 @@ def printed(
         keywords="sewing pattern, skirt, print at 100 %",
         language=publish.language,
         about=About(
+            kind=kind,
             waist=pattern.figures.skirt.waistline,
             sweep=pattern.figures.skirt.sweep,
         ),
         pages=pages,
     )
-    words = "".join(text.text for page in pages for text in page.drawing.texts)
+    words = "".join(
+        text.text for page in pages for text in (*page.drawing.texts, *page.foot.texts)
+    )
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
 
 
@@ -117,11 +132,14 @@ def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     ]
 
 
-def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
+def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -> list[Page]:
+    """Return the pages of the plane; no words or marks stand in what is taken of it."""
     if not sheets.tiles:
         return []
     lines = tuple(stroke for placement in sheets.placements for stroke in piece_lines(placement))
     room = free_room(sheets, lines)
+    for box in taken:
+        room.claim(turned_box(box.centre, box.width, box.height, 0.0))
     marks: dict[tuple[int, int], list[Drawing]] = {}
     for found in join_marks(sheets.joins, sheets.grid.overlap, room):
         marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)

@@ -4,6 +4,7 @@ Millimetres in the page's frame. Imports drafting's values and the renderers of 
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.cautions import cautions
@@ -62,6 +63,52 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
     _cut(page, pattern)
     _know(page, pattern, sheets)
     return page.pages()
+
+
+def blocks(
+    pattern: Pattern,
+    sheets: Sheets,
+    window: Box,
+    *,
+    check: Sequence[str],
+    printing: Sequence[str],
+    square: bool,
+) -> tuple[Drawing, ...]:
+    """Return the ticket in blocks as large as a window, to be set among pieces or in columns.
+
+    Args:
+        check: how to find out whether the sheet is true.
+        printing: what to do with the sheets, a paragraph each; the map follows if they join.
+        square: whether the test square stands in the first block.
+    """
+    page = Setting(window=window, inset=0.0)
+    _title(page, pattern)
+    page.heading("Check", with_next=SQUARE if square else 20.0)
+    if square:
+        top = page.y
+        draw_square(page, page.left, top - SQUARE)
+        for text in check:
+            _beside(page, text, page.left + SQUARE + 8, page.width - SQUARE - 8)
+        page.y = min(top - SQUARE, page.y)
+    else:
+        for text in check:
+            page.paragraph(text)
+    page.heading("Print", with_next=20)
+    for text in printing:
+        page.paragraph(text)
+    if sheets.joins:
+        numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
+        wide, high, scale = map_size(sheets, page.width, BLOCK_MAP)
+        page.need(high + 3)
+        page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
+        page.y -= high + 3
+    _cut(page, pattern)
+    _know(page, pattern, sheets)
+    return page.pages()
+
+
+BLOCK_MAP: Mm = 90.0
+"""Greatest height of the map in a block; sheets so large are few."""
 
 
 def _title(page: Setting, pattern: Pattern) -> None:
