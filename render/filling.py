@@ -14,12 +14,13 @@ import math
 import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 
 from drafting.geometry import Box, Point
 from drafting.units import Mm
 from render.raster import raster
 
-COARSE: Mm = 8.0
+COARSE: Mm = 10.0
 FINE: Mm = 3.2
 """Cells are at most this wide and high, in the search and in the last, closer laying."""
 
@@ -178,7 +179,7 @@ def _cells(plane: Plane, size: Mm) -> _Cells:
 
 def _ways(shape: Shape, cells: _Cells) -> tuple[_Way, ...]:
     """Return how a shape may lie, only within one lane wherever that can be."""
-    made = [_way(shape, turn, cells) for turn in shape.turns]
+    made = _made(shape, cells.wide, cells.high, cells.plane.apart / 2, cells.stride)
     spans = [_spans(cells)] + [[(0, cells.stride)]]
     for allowed in spans:
         fitting = []
@@ -203,12 +204,18 @@ def _spans(cells: _Cells) -> list[tuple[int, int]]:
     ]
 
 
-def _way(shape: Shape, turn: float, cells: _Cells) -> _Way:
-    found = raster(shape.outline, turn, cells.wide, cells.high, cells.plane.apart / 2)
+@lru_cache(maxsize=64)
+def _made(shape: Shape, wide: Mm, high: Mm, spread: Mm, stride: int) -> tuple[_Way, ...]:
+    """Return a shape at each of its turns; kept, for the same plane is often filled twice."""
+    return tuple(_way(shape, turn, wide, high, spread, stride) for turn in shape.turns)
+
+
+def _way(shape: Shape, turn: float, wide: Mm, high: Mm, spread: Mm, stride: int) -> _Way:
+    found = raster(shape.outline, turn, wide, high, spread)
     rows = found.rows[::-1]
     body = 0
     for row in reversed(rows):
-        body = body << cells.stride | row
+        body = body << stride | row
     runs = tuple((k, first, long) for k, row in enumerate(rows) for first, long in _runs(row))
     c, s = math.cos(turn), math.sin(turn)
     return _Way(
@@ -378,16 +385,20 @@ def _score(laid: _Laid) -> tuple[int, int]:
 
 
 def fill(
-    shapes: Sequence[Shape], plane: Plane, *, work: int, enough: Mm = 0.0
+    shapes: Sequence[Shape], plane: Plane, *, work: int, main: int = 0, enough: Mm = 0.0
 ) -> Filled | None:
     """Return a place for every shape, the plane as short as can be; None if one is too wide.
 
     Args:
-        work: how much to search, in cells looked at; some 10**10 take a second.
+        work: how much to search, in cells looked at; some 5 * 10**9 take a second.
+        main: how many of the first shapes matter most: they are laid alone first, and the
+            others into the room that they leave.
         enough: a plane of this length is short enough; the search ends there.
     """
     if not shapes:
         return Filled(spots=(), length=max((-box.bottom for box in plane.taken), default=0.0))
+    if any(narrowest(shape.outline) > plane.width for shape in shapes):
+        return None
     cells = _cells(plane, COARSE)
     search = _Search([_ways(shape, cells) for shape in shapes], cells)
     if not all(search.ways):
@@ -396,19 +407,33 @@ def fill(
         search = _Search([_ways(shape, cells) for shape in shapes], cells)
         if not all(search.ways):
             return None
-    sizes = [ways[0].body.bit_count() for ways in search.ways]
-    longest = [max(max(way.rows, way.columns) for way in ways) for ways in search.ways]
-    orders = [
-        sorted(range(len(shapes)), key=lambda k: (-sizes[k], k)),
-        sorted(range(len(shapes)), key=lambda k: (-longest[k], k)),
-    ]
-    starts = [search.filled({}, o, middle=m) for o in orders for m in (False, True)]
-    best = search.improved(min(starts, key=_score), work, int(enough / cells.high))
+    few = int(enough / cells.high)
+    starts = _starts(search, {}, range(len(shapes)))
+    if 0 < main < len(shapes):
+        alone = _alone(tuple(shapes[:main]), cells, work, few)
+        starts += _starts(search, alone, range(main, len(shapes)))
+    best = search.improved(min(starts, key=_score), search.worked + work // 2, few)
     found = [_exact(best, shapes, cells)]
     closer = _closer(best, shapes, plane)
     if closer is not None:
         found.append(closer)
     return min(found, key=lambda one: one.length)
+
+
+@lru_cache(maxsize=4)
+def _alone(shapes: tuple[Shape, ...], cells: _Cells, work: int, few: int) -> _Laid:
+    """Return the best laying of some shapes alone; kept, for others are tried beside them."""
+    search = _Search([_ways(shape, cells) for shape in shapes], cells)
+    start = min(_starts(search, {}, range(len(shapes))), key=_score)
+    return search.improved(start, work, few)
+
+
+def _starts(search: _Search, laid: _Laid, names: Sequence[int]) -> list[_Laid]:
+    """Return some ways to lay more shapes: the largest first, or the longest."""
+    sizes = [ways[0].body.bit_count() for ways in search.ways]
+    longest = [max(max(way.rows, way.columns) for way in ways) for ways in search.ways]
+    orders = [sorted(names, key=lambda k: (-key[k], k)) for key in (sizes, longest)]
+    return [search.filled(laid, order, middle=m) for order in orders for m in (False, True)]
 
 
 def _closer(laid: _Laid, shapes: Sequence[Shape], plane: Plane) -> Filled | None:

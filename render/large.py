@@ -16,7 +16,7 @@ from drafting.spec import PaperName
 from drafting.units import Mm
 from render import fonts, style
 from render.chosen import on_paper
-from render.drawing import Drawing, Kind, Layer, Page, Text, placed, together
+from render.drawing import Anchor, Drawing, Kind, Layer, Page, Text, placed, together
 from render.filling import Filled, Plane, Shape, Spot, fill, turns_of
 from render.foot import FOOT, METRE, RULE_WIDE, check_length, check_line, cut_marks, foot_strip
 from render.pages import Printed, bound, pattern_pages
@@ -27,13 +27,18 @@ from render.ticket import blocks
 from render.tiling import Sheets, Tile, cut_into_pages
 from render.words import edition_words, made_for
 
-BLOCK = Box(left=0.0, bottom=0.0, right=180.0, top=255.0)
-"""A block of the ticket: three of them stand side by side on A1, four across a roll."""
+BLOCK = Box(left=0.0, bottom=0.0, right=180.0, top=140.0)
+"""A block of the ticket: small enough for the corners that round panels leave, large enough for
+the test square; three stand side by side on A1, four across a roll.
+"""
+
+CAPTION: Mm = 5.0
+"""Height of the line over a block that tells which it is."""
 
 INSET: Mm = 1.0
 """Pieces keep clear of the rim, so that no half of a line is clipped."""
 
-_WORK = {Effort.QUICK: 0, Effort.USUAL: 8 * 10**9, Effort.THOROUGH: 10**11}
+_WORK = {Effort.QUICK: 0, Effort.USUAL: 5 * 10**9, Effort.THOROUGH: 10**11}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,15 +101,25 @@ def paper_metres(pages: Sequence[Page]) -> float:
 
 def _ticket(pattern: Pattern, sheets: Sheets) -> tuple[Drawing, ...]:
     """Return the ticket of large sheets in blocks, each from its own lower left corner."""
+    set_ = blocks(
+        pattern,
+        sheets,
+        BLOCK,
+        check=_check_words(pattern),
+        printing=_print_words(pattern, sheets),
+        square=True,
+    )
     return tuple(
-        _cropped(block)
-        for block in blocks(
-            pattern,
-            sheets,
-            BLOCK,
-            check=_check_words(pattern),
-            printing=_print_words(pattern, sheets),
-            square=True,
+        _cropped(together(block, _caption(f"ticket {number} of {len(set_)}")))
+        for number, block in enumerate(set_, start=1)
+    )
+
+
+def _caption(words: str) -> Drawing:
+    at = Point(BLOCK.right, BLOCK.top + 2.0)
+    return Drawing(
+        texts=(
+            Text(text=words, at=at, size=style.NOTE, anchor=Anchor.END, layer=Layer.PAGE),
         )
     )
 
@@ -182,7 +197,7 @@ def _rectangle(wide: Mm, high: Mm, *turns: float) -> Shape:
 
 
 UPRIGHT_LINE = math.pi / 2
-SPARED: Mm = 50.0
+SPARED: Mm = 150.0
 """A metre line along a roll may make the roll this much longer, no more."""
 
 
@@ -221,16 +236,15 @@ def _filled(
     plane = Plane(width=width - 2 * INSET, apart=APART)
     shapes = _shapes(pieces)
     shapes += [_rectangle(*_size(block), 0.0, math.pi / 2) for block in ticket]
-    plain = fill(shapes, plane, work=work, enough=enough)
-    across = check_length(width)
-    if plain is None or across == METRE:
+    main = len(pieces)
+    plain = fill(shapes, plane, work=work, main=main, enough=enough)
+    if plain is None or check_length(width) == METRE:
         return None if plain is None else (plain, 0.0)
-    long = METRE
-    line = _rectangle(long + 4, RULE_WIDE, UPRIGHT_LINE)
+    line = _rectangle(METRE + 4, RULE_WIDE, UPRIGHT_LINE)
     spared = max(plain.length + SPARED, enough)
-    lined = fill([*shapes, line], plane, work=work, enough=spared)
+    lined = fill([*shapes, line], plane, work=work, main=main, enough=plain.length)
     if lined is not None and lined.length <= spared:
-        return lined, long
+        return lined, METRE
     return plain, 0.0
 
 
@@ -282,6 +296,7 @@ def _joined(pattern: Pattern, pieces: Sequence[Piece], on: Grid, effort: Effort)
     line stand at the head of the first sheet.
     """
     slots = len(_ticket(pattern, _unlaid(pieces, on)))
+    slots = len(_ticket(pattern, _lanes(pieces, on, slots, Effort.QUICK)[0]))
     while True:
         sheets, places, line = _lanes(pieces, on, slots, effort)
         ticket = _ticket(pattern, sheets)
@@ -364,8 +379,8 @@ def _slots(left: Mm, right: Mm, count: int, top: Mm) -> Iterator[Box]:
     across = max(1, int((right - left + APART) / (BLOCK.width + APART)))
     for k in range(count):
         x = left + k % across * (BLOCK.width + APART)
-        y = top - k // across * (BLOCK.height + APART)
-        yield Box(left=x, bottom=y - BLOCK.height, right=x + BLOCK.width, top=y)
+        y = top - k // across * ((BLOCK.height + CAPTION) + APART)
+        yield Box(left=x, bottom=y - (BLOCK.height + CAPTION), right=x + BLOCK.width, top=y)
 
 
 # --- sheets ---------------------------------------------------------------------------------
@@ -474,7 +489,7 @@ def _ticket_alone(pattern: Pattern, on: Grid) -> Laid:
     ticket = _ticket(pattern, sheets)
     if on.paper.name in ROLLS:
         rows = math.ceil(len(ticket) / _columns(on.window.width))
-        deep = rows * (BLOCK.height + APART)
+        deep = rows * ((BLOCK.height + CAPTION) + APART)
         sheets = replace(sheets, grid=_sized(on, height=deep + 2 * on.margin + FOOT))
     else:
         sheets = replace(sheets, grid=replace(on, paper=footed(on.paper)))
@@ -548,7 +563,7 @@ def _further_pages(laid: Laid) -> list[Page]:
     if not laid.further:
         return []
     left = window.left + RULE_WIDE + APART
-    down = max(1, int((window.height + APART) / (BLOCK.height + APART)))
+    down = max(1, int((window.height + APART) / ((BLOCK.height + CAPTION) + APART)))
     per = down * max(1, int((window.right - left + APART) / (BLOCK.width + APART)))
     pages = []
     for first in range(0, len(laid.further), per):
