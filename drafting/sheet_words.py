@@ -1,6 +1,5 @@
 """What one key of a spec sheet may hold: a word, a yes or no, a list of words."""
 
-import re
 from enum import StrEnum
 from typing import TypeVar
 
@@ -9,7 +8,7 @@ from pydantic_core import PydanticCustomError
 
 from drafting.errors import quoted
 from drafting.measurements import NAMES as MEASURES
-from drafting.sheet_told import did_you_mean, either, near, shown
+from drafting.sheet_told import did_you_mean, either, near, nearest_paper, shown
 from drafting.sheet_values import key_of, refusal, wrong_kind
 from drafting.sizes import size_table
 from drafting.spec import PaperName
@@ -95,16 +94,6 @@ def _words(value: object, key: str, wanted: str, example: str) -> list[str]:
                 f"Write {key} = {example}.",
             )  # fmt: skip
     return value
-
-
-def nearest_paper(name: str) -> str:
-    """Return the known paper that comes nearest to a name, of rolls by width, or nothing."""
-    known = tuple(paper.value for paper in PaperName)
-    roll = re.fullmatch(r"roll-?(\d{1,9})(mm)?", name)
-    if roll is None:
-        return near(name, known)
-    rolls = [int(paper[5:]) for paper in known if re.fullmatch(r"roll-\d+", paper)]
-    return f"roll-{min(rolls, key=lambda width: abs(width - int(roll[1])))}"
 
 
 def read_papers(value: object, info: ValidationInfo) -> tuple[PaperName, ...]:

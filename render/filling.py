@@ -180,8 +180,7 @@ def _cells(plane: Plane, size: Mm) -> _Cells:
 def _ways(shape: Shape, cells: _Cells) -> tuple[_Way, ...]:
     """Return how a shape may lie, only within one lane wherever that can be."""
     made = _made(shape, cells.wide, cells.high, cells.plane.apart / 2, cells.stride)
-    spans = [_spans(cells)] + [[(0, cells.stride)]]
-    for allowed in spans:
+    for allowed in (_spans(cells), [(0, cells.stride)]):
         fitting = []
         for way in made:
             begins = 0

@@ -71,9 +71,7 @@ def foot_strip(
     texts.append(_text(told, after, top - 9.0, _WORDS))
     told = fonts.shortened("  ·  ".join(orders), _WORDS, wide, bold=True)
     texts.append(_text(told, left, top - 17.5, _WORDS, bold=True))
-    line = placed(
-        check_line(check_length(page - 2 * margin)), x=margin, y=margin + 1.0
-    )
+    line = placed(check_line(check_length(page - 2 * margin)), x=margin, y=margin + 1.0)
     return Drawing(strokes=(rule, *line.strokes), texts=(*texts, *line.texts))
 
 

@@ -11,17 +11,18 @@ from dataclasses import dataclass, replace
 
 from drafting.geometry import Box, Point, bounds, flattened, holds, moved_point
 from drafting.pattern import Pattern
-from drafting.piece import Piece, cutting_line
+from drafting.piece import Piece, cutting_area, cutting_line
 from drafting.spec import PaperName
 from drafting.units import Mm
-from render import fonts, style
+from render import style
 from render.chosen import on_paper
 from render.drawing import Anchor, Drawing, Kind, Layer, Page, Text, placed, together
 from render.filling import Filled, Plane, Shape, Spot, fill, turns_of
 from render.foot import FOOT, METRE, RULE_WIDE, check_length, check_line, cut_marks, foot_strip
 from render.pages import Printed, bound, pattern_pages
-from render.paper import LONGEST, PAPERS, ROLLS, Grid, Paper, PaperError, grid
+from render.paper import LONGEST, ROLLS, Grid, Paper, grid, paper_metres
 from render.placement import APART, Effort, Placement, Progress, place
+from render.resized import resized
 from render.room import Room, turned_box
 from render.ticket import blocks
 from render.tiling import Sheets, Tile, cut_into_pages
@@ -91,11 +92,6 @@ def footed(paper: Paper) -> Paper:
     return replace(paper, height=paper.height - FOOT)
 
 
-def paper_metres(pages: Sequence[Page]) -> float:
-    """Return how many metres of a roll some pages take, rounded up to a decimetre."""
-    return math.ceil(math.fsum(page.height for page in pages) / 100 - 1e-6) / 10
-
-
 # --- the ticket in blocks -------------------------------------------------------------------
 
 
@@ -118,9 +114,7 @@ def _ticket(pattern: Pattern, sheets: Sheets) -> tuple[Drawing, ...]:
 def _caption(words: str) -> Drawing:
     at = Point(BLOCK.right, BLOCK.top + 2.0)
     return Drawing(
-        texts=(
-            Text(text=words, at=at, size=style.NOTE, anchor=Anchor.END, layer=Layer.PAGE),
-        )
+        texts=(Text(text=words, at=at, size=style.NOTE, anchor=Anchor.END, layer=Layer.PAGE),)
     )
 
 
@@ -197,7 +191,7 @@ def _rectangle(wide: Mm, high: Mm, *turns: float) -> Shape:
 
 
 UPRIGHT_LINE = math.pi / 2
-SPARED: Mm = 150.0
+SPARED: Mm = 200.0
 """A metre line along a roll may make the roll this much longer, no more."""
 
 
@@ -326,9 +320,7 @@ def _lanes(
 
     Those lie on the first lane, from the head of the plane at y 0 down.
     """
-    line = Box(
-        left=INSET, bottom=-METRE - 4 - INSET, right=INSET + RULE_WIDE, top=-INSET
-    )
+    line = Box(left=INSET, bottom=-METRE - 4 - INSET, right=INSET + RULE_WIDE, top=-INSET)
     places = list(_slots(line.right + APART, on.step_x - INSET, slots, -INSET))
     lanes = 1
     while True:
@@ -365,9 +357,7 @@ def _lanes(
     page = math.ceil(step + on.overlap + 2 * on.margin + FOOT - 1e-6)
     if page > LONGEST:
         segments += 1
-        page = math.ceil(
-            (long - on.overlap) / segments + on.overlap + 2 * on.margin + FOOT - 1e-6
-        )
+        page = math.ceil((long - on.overlap) / segments + on.overlap + 2 * on.margin + FOOT - 1e-6)
     cut = _sized(on, height=page)
     top = segments * cut.step_y + cut.overlap - INSET
     spots = [replace(spot, x=spot.x + INSET, y=spot.y + top) for spot in filled.spots]
@@ -401,18 +391,105 @@ def _on_sheets(
     ticket = _ticket(pattern, _unlaid(pieces, ways[0]))
     for with_ticket in (ticket, ()):
         for way in ways:
+            if area_of(pieces) > FULLEST * way.window.width * way.window.height:
+                continue
             room = way.window.height - 2 * INSET
             found = _filled(pieces, with_ticket, way.window.width, _WORK[effort] // 4, room)
             if found is not None and found[0].length <= room:
                 one = _one_sheet(pieces, with_ticket, found[1], found[0], way)
                 return one if with_ticket else replace(one, further=ticket)
+    # Fewer sheets than this there cannot be, and nothing has to be joined.
+    least = math.ceil(area_of(pieces) / (ways[0].window.width * ways[0].window.height))
+    for way in ways:
+        uncut = _uncut(pieces, way, max(2, least), _WORK[effort] // 4)
+        if uncut is not None:
+            return _among(pattern, uncut)
     wide = pattern.spec.print.widest
-    plans = [
-        cut_into_pages(place(pieces, way, effort=effort, widest=wide, progress=progress), way)
+    plans = [cut_into_pages(_placed(pieces, way, effort, wide, progress), way) for way in ways]
+    fewest = min(plans, key=lambda plan: len(plan.tiles))
+    whole = (
+        _uncut(pieces, way, count, _WORK[effort] // 4)
+        for count in range(max(2, least) + 1, len(fewest.tiles) + 1)
         for way in ways
-    ]
-    sheets = min(plans, key=lambda plan: len(plan.tiles))
-    return _among(pattern, sheets)
+    )
+    return _among(pattern, next((sheets for sheets in whole if sheets is not None), fewest))
+
+
+BETWEEN: Mm = 100.0
+"""From one sheet to the next on the plane, where nothing joins them."""
+
+
+def _uncut(pieces: Sequence[Piece], on: Grid, count: int, work: int) -> Sheets | None:
+    """Return every piece whole on one of some sheets that need no joining, or None."""
+    window, pitch = on.window, on.window.width + BETWEEN
+    if area_of(pieces) > FULLEST * count * window.width * window.height:
+        return None
+    plane = Plane(
+        width=(count - 1) * pitch + window.width - 2 * INSET,
+        apart=APART,
+        lanes=tuple(
+            (lane * pitch, lane * pitch + window.width - 2 * INSET) for lane in range(count)
+        ),
+    )
+    room = window.height - 2 * INSET
+    filled = fill(_shapes(pieces), plane, work=work, enough=room)
+    if filled is None or filled.length > room:
+        return None
+    placements = _placements(
+        pieces,
+        [replace(s, x=s.x + INSET, y=s.y + window.height - INSET) for s in filled.spots],
+    )
+    tiles: list[Tile] = []
+    for lane in range(count):
+        left = lane * pitch
+        space = Box(left=left, bottom=0.0, right=left + window.width, top=window.height)
+        held = [p.piece.name for p in placements if space.holds(_laid_box(p))]
+        if held:
+            tiles.append(Tile(row=1, column=len(tiles) + 1, window=space, pieces=tuple(held)))
+    if sum(len(tile.pieces) for tile in tiles) < len(pieces):
+        return None  # one of them is wider than a sheet
+    return Sheets(
+        grid=on, placements=placements, tiles=tuple(tiles), joins=(), lower_bound=len(tiles)
+    )
+
+
+def _laid_box(placement: Placement) -> Box:
+    return bounds(placement.on_plane(cutting_line(placement.piece)))
+
+
+def area_of(pieces: Sequence[Piece]) -> float:
+    """Return the area of some pieces together, in mm2."""
+    return math.fsum(cutting_area(piece) for piece in pieces)
+
+
+SMALLER = 0.4
+"""Large sheets are laid out at this scale, so that they have as many cells as small ones have."""
+
+
+def _placed(
+    pieces: Sequence[Piece], on: Grid, effort: Effort, widest: Mm, progress: Progress | None
+) -> tuple[Placement, ...]:
+    """Return places that open few sheets, searched for at a smaller scale."""
+    small = Grid(
+        paper=replace(on.paper, width=on.paper.width * SMALLER, height=on.paper.height * SMALLER),
+        margin=on.margin * SMALLER,
+        overlap=on.overlap * SMALLER,
+    )
+    found = place(
+        [resized(piece, SMALLER) for piece in pieces],
+        small,
+        effort=effort,
+        widest=widest * SMALLER,
+        progress=progress,
+    )
+    return tuple(
+        Placement(piece=piece, x=p.x / SMALLER, y=p.y / SMALLER, turn=p.turn)
+        for piece, p in zip(pieces, found, strict=True)
+    )
+
+
+FULLEST = 0.9
+"""Pieces of any skirt leave more of a sheet free than the rest."""
 
 
 def _turned(paper: Paper) -> Paper:
@@ -565,14 +642,12 @@ def _further_pages(laid: Laid) -> list[Page]:
     left = window.left + RULE_WIDE + APART
     down = max(1, int((window.height + APART) / ((BLOCK.height + CAPTION) + APART)))
     per = down * max(1, int((window.right - left + APART) / (BLOCK.width + APART)))
-    pages = []
+    pages: list[Page] = []
     for first in range(0, len(laid.further), per):
         own = laid.further[first : first + per]
         parts = [
             placed(block, x=at.left, y=at.top - _size(block)[1])
-            for block, at in zip(
-                own, _slots(left, window.right, len(own), window.top), strict=True
-            )
+            for block, at in zip(own, _slots(left, window.right, len(own), window.top), strict=True)
         ]
         if not first:
             long = check_length(window.height - 4)
@@ -598,7 +673,9 @@ def _facts(pattern: Pattern, sheets: Sheets, page: Page, pages: Sequence[Page]) 
     facts = [made_for(spec), edition_words(spec)]
     size = f"{page.width:g} × {page.height + FOOT:.0f} mm"
     if paper.name in ROLLS:
-        facts.append(f"{paper.title}, {size}: {paper_metres(pages):.1f} m of paper")
+        facts.append(
+            f"{paper.title}, {size}: {paper_metres(page.height for page in pages):.1f} m of paper"
+        )
     else:
         facts.append(f"{paper.title}, {size}")
     return [fact for fact in facts if fact]

@@ -75,6 +75,10 @@ def printed(
         from render.large import printed_large  # it sets its pages with this module's functions
 
         return printed_large(pattern, paper, only=only, effort=effort, progress=progress)
+    if paper is PaperName.PROJECTOR:
+        from render.projector import shown_by_projector
+
+        return shown_by_projector(pattern, only=only)
     wish = pattern.spec.print
     on = grid(paper, margin=wish.margin, overlap=wish.overlap)
     sheets = cut_into_pages(
@@ -103,9 +107,7 @@ def bound(
         ),
         pages=pages,
     )
-    words = "".join(
-        text.text for page in pages for text in (*page.drawing.texts, *page.foot.texts)
-    )
+    words = "".join(text.text for page in pages for text in (*page.drawing.texts, *page.foot.texts))
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
 
 

@@ -3,6 +3,8 @@
 Millimetres. ISO 216 and the North American sizes. Imports the spec's words and errors.
 """
 
+import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from drafting.errors import DraftingError
@@ -127,3 +129,8 @@ def grid(name: PaperName, *, margin: Mm | None, overlap: Mm) -> Grid:
             f" at least {LEAST_WINDOW:g} mm is needed each way"
         )
     return found
+
+
+def paper_metres(lengths: Iterable[Mm]) -> float:
+    """Return how many metres of a roll pages of these lengths take, rounded up to a decimetre."""
+    return math.ceil(math.fsum(lengths) / 100 - 1e-6) / 10

@@ -73,6 +73,7 @@ def blocks(
     check: Sequence[str],
     printing: Sequence[str],
     square: bool,
+    heading: str = "Print",
 ) -> tuple[Drawing, ...]:
     """Return the ticket in blocks as large as a window, to be set among pieces or in columns.
 
@@ -80,6 +81,7 @@ def blocks(
         check: how to find out whether the sheet is true.
         printing: what to do with the sheets, a paragraph each; the map follows if they join.
         square: whether the test square stands in the first block.
+        heading: what stands over ``printing``.
     """
     page = Setting(window=window, inset=0.0)
     _title(page, pattern)
@@ -93,12 +95,12 @@ def blocks(
     else:
         for text in check:
             page.paragraph(text)
-    page.heading("Print", with_next=20)
+    page.heading(heading, with_next=20)
     for text in printing:
         page.paragraph(text)
     if sheets.joins:
         numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
-        wide, high, scale = map_size(sheets, page.width, BLOCK_MAP)
+        _, high, scale = map_size(sheets, page.width, BLOCK_MAP)
         page.need(high + 3)
         page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
         page.y -= high + 3
