@@ -69,17 +69,29 @@ class Filled:
 
 
 def narrowest(outline: Sequence[Point]) -> Mm:
-    """Return the least width of a shape, at whatever turn.
+    """Return the least width of a shape, at whatever turn."""
+    return min(width for width, _ in _widths(_hull(outline)))
 
-    Source: a convex shape is narrowest across one of the edges of its hull (rotating calipers).
+
+def _widths(hull: Sequence[tuple[float, float]]) -> Iterator[tuple[Mm, float]]:
+    """Yield a convex shape's width across each of its edges, and the edge's direction.
+
+    Source: rotating calipers. A convex shape is narrowest across one of its edges, and the
+    corner farthest from an edge only ever moves on as the edges are walked.
     """
-    hull = _hull(outline)
-    least = math.inf
-    for (ax, ay), (bx, by) in _edges(hull):
-        long = math.hypot(bx - ax, by - ay)
-        across = [((x - ax) * (by - ay) - (y - ay) * (bx - ax)) / long for x, y in hull]
-        least = min(least, max(across) - min(across))
-    return least
+    count, far = len(hull), 1
+    for k, (ax, ay) in enumerate(hull):
+        bx, by = hull[(k + 1) % count]
+        angle = math.atan2(by - ay, bx - ax)
+        c, s = math.cos(angle), math.sin(angle)
+
+        def across(j: int, c: float = c, s: float = s, ax: float = ax, ay: float = ay) -> Mm:
+            x, y = hull[j % count]
+            return (y - ay) * c - (x - ax) * s
+
+        while across(far + 1) > across(far):
+            far += 1
+        yield across(far), angle
 
 
 def turns_of(outline: Sequence[Point], count: int = 24) -> tuple[float, ...]:
@@ -89,10 +101,7 @@ def turns_of(outline: Sequence[Point], count: int = 24) -> tuple[float, ...]:
         ((math.dist(a, b), math.atan2(b[1] - a[1], b[0] - a[0])) for a, b in _edges(hull)),
         reverse=True,
     )
-    narrow = min(
-        (angle for _, angle in edges),
-        key=lambda angle: (round(_extent(hull, angle), 3), angle),
-    )
+    _, narrow = min((round(width, 3), angle) for width, angle in _widths(hull))
     angles = [angle for long, angle in edges[:3] if long > EDGE] + [narrow]
     quarters = [math.pi / 2 * k - angle for angle in angles for k in range(4)]
     even = [math.tau * k / count for k in range(count)]
@@ -108,13 +117,6 @@ def _edges(hull: Sequence[tuple[float, float]]) -> Iterator[tuple[Point, Point]]
     for a, b in zip(hull, [*hull[1:], hull[0]], strict=True):
         if a != b:
             yield Point(*a), Point(*b)
-
-
-def _extent(hull: Sequence[tuple[float, float]], angle: float) -> Mm:
-    """Return how far a shape reaches at right angles to a direction."""
-    c, s = math.cos(angle), math.sin(angle)
-    across = [y * c - x * s for x, y in hull]
-    return max(across) - min(across)
 
 
 def _hull(outline: Sequence[Point]) -> list[tuple[float, float]]:
@@ -328,17 +330,28 @@ class _Search:
             floor.lay(place)
         return floor
 
-    def filled(self, laid: _Laid, order: Sequence[int], *, middle: bool = False) -> _Laid:
+    def filled(
+        self,
+        laid: _Laid,
+        order: Sequence[int],
+        *,
+        middle: bool = False,
+        chance: random.Random | None = None,
+    ) -> _Laid:
         """Return a plane with more shapes, each at the turn by which it ends nearest the head.
 
         Args:
             middle: go by where its middle lies instead of by its end.
+            chance: tries some of the turns alone, drawn for each shape.
         """
         floor, found = self.floor(laid), dict(laid)
         for index in order:
             best: _Place | None = None
             least: tuple[int, int, int] | None = None
-            for way in self.ways[index]:
+            ways: Sequence[_Way] = self.ways[index]
+            if chance is not None:
+                ways = chance.sample(ways, (len(ways) + 5) // 6)
+            for way in ways:
                 self.worked += len(way.runs) * (floor.taken.bit_length() + 4000)
                 spot = floor.first(way)
                 assert spot is not None  # below everything there is always room
@@ -363,13 +376,14 @@ class _Search:
         names = sorted(laid)
         while len(names) > 1 and self.worked < work and _score(best)[0] > enough:
             gone = chance.sample(names, min(len(names), chance.randint(1, 3)))
-            if chance.random() < 0.3:
+            middle, some = chance.random() < 0.5, chance if chance.random() < 0.8 else None
+            if chance.random() < 0.5:
                 # Everything anew, in an order a little off the one by rows.
                 order = sorted(names, key=lambda k: (now[k][1] + chance.uniform(0, 60), k))
-                tried = self.filled({}, order, middle=chance.random() < 0.5)
+                tried = self.filled({}, order, middle=middle, chance=some)
             else:
                 kept = {k: place for k, place in now.items() if k not in gone}
-                tried = self.filled(kept, gone, middle=chance.random() < 0.5)
+                tried = self.filled(kept, gone, middle=middle, chance=some)
             if _score(tried) <= _score(now):
                 now = tried
             if _score(now) < _score(best):

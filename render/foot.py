@@ -44,7 +44,9 @@ def check_line(long: Mm) -> Drawing:
         tall = 5.0 if k * DECIMETRE in (0, long) else 3.5
         strokes.append(_stroke(straight(Point(at, base), Point(at, base + tall))))
         if 0 < k * DECIMETRE < long:
-            texts.append(_text(f"{k}", at, base + 4.4, style.NOTE, anchor=Anchor.MIDDLE))
+            texts.append(
+                _text(f"{at - left:.0f}", at, base + 4.4, style.NOTE, anchor=Anchor.MIDDLE)
+            )
     less = "" if long == METRE else ", the most whole decimetres that fit here"
     words = f"Check line: {long:.0f} mm from end to end{less}; a tick each 100 mm."
     words = fonts.shortened(words, style.SMALL, long - 4)
@@ -71,7 +73,8 @@ def foot_strip(
     texts.append(_text(told, after, top - 9.0, _WORDS))
     told = fonts.shortened("  ·  ".join(orders), _WORDS, wide, bold=True)
     texts.append(_text(told, left, top - 17.5, _WORDS, bold=True))
-    line = placed(check_line(check_length(page - 2 * margin)), x=margin, y=margin + 1.0)
+    long = check_length(page - 2 * margin)
+    line = placed(check_line(long), x=page / 2 - long / 2 - _ENDS, y=margin + 1.0)
     return Drawing(strokes=(rule, *line.strokes), texts=(*texts, *line.texts))
 
 

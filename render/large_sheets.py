@@ -11,7 +11,7 @@ from drafting.geometry import Box, Point, bounds, flattened, holds
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_line
 from drafting.units import Mm
-from render.filling import Plane, Spot, fill
+from render.filling import Plane, Spot, fill, narrowest
 from render.foot import METRE, RULE_WIDE, check_length, check_line
 from render.laid import (
     INSET,
@@ -63,8 +63,13 @@ def on_sheets(
         if uncut is not None:
             return _among(pattern, uncut)
     wide = pattern.spec.print.widest
-    plans = [cut_into_pages(_placed(pieces, way, effort, wide, progress), way) for way in ways]
+    plans = [
+        cut_into_pages(_placed(pieces, way, Effort.QUICK, wide, progress), way) for way in ways
+    ]
     fewest = min(plans, key=lambda plan: len(plan.tiles))
+    if effort is not Effort.QUICK:
+        searched = _placed(pieces, fewest.grid, effort, wide, progress)
+        fewest = cut_into_pages(searched, fewest.grid)
     whole = (
         _uncut(pieces, way, count, WORK[effort] // 4)
         for count in range(max(2, least) + 1, len(fewest.tiles) + 1)
@@ -80,7 +85,10 @@ BETWEEN: Mm = 100.0
 def _uncut(pieces: Sequence[Piece], on: Grid, count: int, work: int) -> Sheets | None:
     """Return every piece whole on one of some sheets that need no joining, or None."""
     window, pitch = on.window, on.window.width + BETWEEN
-    if area_of(pieces) > FULLEST * count * window.width * window.height:
+    shapes = shapes_of(pieces)
+    if area_of(pieces) > FULLEST * count * window.width * window.height or any(
+        narrowest(shape.outline) > min(window.width, window.height) for shape in shapes
+    ):
         return None
     plane = Plane(
         width=(count - 1) * pitch + window.width - 2 * INSET,
@@ -90,7 +98,7 @@ def _uncut(pieces: Sequence[Piece], on: Grid, count: int, work: int) -> Sheets |
         ),
     )
     room = window.height - 2 * INSET
-    filled = fill(shapes_of(pieces), plane, work=work, enough=room)
+    filled = fill(shapes, plane, work=work, enough=room)
     if filled is None or filled.length > room:
         return None
     placements = placements_of(
@@ -172,7 +180,7 @@ def _among(pattern: Pattern, sheets: Sheets) -> Laid:
     return Laid(sheets=sheets, insets=tuple(insets), further=further)
 
 
-_LATTICE: Mm = 12.0
+_LATTICE: Mm = 20.0
 
 
 Finder = Callable[[tuple[Mm, Mm], Sequence[float], Sequence[Tile]], Spot | None]
@@ -184,7 +192,7 @@ def _finder(sheets: Sheets) -> Finder:
     polygons = [flattened(outline) for outline in outlines]
     rooms: dict[str, Room] = {}
     for tile in sheets.tiles:
-        rooms[tile.name] = Room(box=tile.window.grown(-sheets.grid.overlap - 1), cell=6.0)
+        rooms[tile.name] = Room(box=tile.window.grown(-sheets.grid.overlap - 1), cell=8.0)
         for outline in outlines:
             rooms[tile.name].enter(outline)
 
