@@ -16,6 +16,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
+from drafting.errors import GeometryError
 from drafting.geometry import Box, Point
 from drafting.units import Mm
 from render.raster import raster
@@ -48,7 +49,8 @@ class Plane:
 
     Attributes:
         width: of the plane; its length is what is looked for.
-        apart: shapes keep this distance from each other, not from the plane's edges.
+        apart: shapes keep this distance from each other, not from the plane's edges; it is
+            less than two of the finest cells.
         lanes: left and right edges of the strips that it is cut into. A shape lies in one of
             them if it can.
         taken: where nothing may lie.
@@ -58,6 +60,10 @@ class Plane:
     apart: Mm
     lanes: tuple[tuple[Mm, Mm], ...] = ()
     taken: tuple[Box, ...] = ()
+
+    def __post_init__(self) -> None:
+        if not 0 < self.apart < 2 * FINE:
+            raise GeometryError(f"shapes {self.apart:g} mm apart; less than {2 * FINE:g} will do")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,19 +85,21 @@ def _widths(hull: Sequence[tuple[float, float]]) -> Iterator[tuple[Mm, float]]:
     Source: rotating calipers. A convex shape is narrowest across one of its edges, and the
     corner farthest from an edge only ever moves on as the edges are walked.
     """
-    count, far = len(hull), 1
+    count, far = len(hull), 0
     for k, (ax, ay) in enumerate(hull):
         bx, by = hull[(k + 1) % count]
         angle = math.atan2(by - ay, bx - ax)
         c, s = math.cos(angle), math.sin(angle)
 
-        def across(j: int, c: float = c, s: float = s, ax: float = ax, ay: float = ay) -> Mm:
+        def off(j: int, c: float = c, s: float = s, ax: float = ax, ay: float = ay) -> Mm:
             x, y = hull[j % count]
             return (y - ay) * c - (x - ax) * s
 
-        while across(far + 1) > across(far):
+        if k == 0:
+            far = max(range(count), key=off)
+        while off(far + 1) > off(far):
             far += 1
-        yield across(far), angle
+        yield off(far), angle
 
 
 def turns_of(outline: Sequence[Point], count: int = 24) -> tuple[float, ...]:
@@ -128,7 +136,7 @@ def _hull(outline: Sequence[Point]) -> list[tuple[float, float]]:
         for x, y in run:
             while len(half) > 1:
                 (ax, ay), (bx, by) = half[-2:]
-                if (bx - ax) * (y - ay) - (by - ay) * (x - ax) > 0:
+                if (bx - ax) * (y - ay) - (by - ay) * (x - ax) > 1e-9:
                     break
                 half.pop()
             half.append((x, y))

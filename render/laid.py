@@ -21,7 +21,7 @@ from render.tiling import Sheets, Tile
 INSET: Mm = 1.0
 """Pieces keep clear of the rim, so that no half of a line is clipped."""
 
-WORK = {Effort.QUICK: 0, Effort.USUAL: 5 * 10**9, Effort.THOROUGH: 10**11}
+WORK = {Effort.QUICK: 10**9, Effort.USUAL: 5 * 10**9, Effort.THOROUGH: 10**11}
 """Cells to look at for each effort, as ``fill`` counts them."""
 
 

@@ -48,6 +48,10 @@ RIM: Mm = 60.0
 """Room round the pieces of a page: words and notches stand in it."""
 
 APART: Mm = 30.0
+"""Pieces on one page keep this distance: bold lines and words lie between them."""
+
+SMALLER = 0.2
+"""Scale at which they are laid, for filling keeps small distances alone."""
 
 FRAME = (900.0, 600.0)
 """The frame to calibrate by fits into the picture of most projectors above a table."""
@@ -141,7 +145,7 @@ def _placements(pieces: Sequence[Piece]) -> tuple[Placement, ...]:
         return ()
     shapes = [
         Shape(
-            outline=flattened(cutting_line(piece), outside=True),
+            outline=flattened(scaled(cutting_line(piece), SMALLER), outside=True),
             turns=(_level(piece), _level(piece) + math.pi),
         )
         for piece in pieces
@@ -153,18 +157,19 @@ def _placements(pieces: Sequence[Piece]) -> tuple[Placement, ...]:
     found = [
         (width, filled)
         for width in sorted({min(widest * by + 1.0, most) for by in _WIDTHS})
-        for filled in [fill(shapes, Plane(width=width, apart=APART), work=_WORK)]
-        if filled is not None and filled.length <= most
+        for plane in [Plane(width=width * SMALLER, apart=APART * SMALLER)]
+        for filled in [fill(shapes, plane, work=_WORK)]
+        if filled is not None and filled.length <= most * SMALLER
     ]
     if widest > most or not found:
         raise PaperError(
             f"the pieces do not fit on one page of {LONGEST / 1000:.2f} m, the largest that a file"
             " may have; show fewer at a time with --piece"
         )
-    _, filled = min(found, key=lambda one: (one[0] + 2 * RIM) * (one[1].length + 2 * RIM))
-    top = filled.length + RIM
+    _, filled = min(found, key=lambda one: (one[0] + 2 * RIM) * (one[1].length / SMALLER + 2 * RIM))
+    top = filled.length / SMALLER + RIM
     return tuple(
-        Placement(piece=piece, x=spot.x + RIM, y=spot.y + top, turn=spot.turn)
+        Placement(piece=piece, x=spot.x / SMALLER + RIM, y=spot.y / SMALLER + top, turn=spot.turn)
         for piece, spot in zip(pieces, filled.spots, strict=True)
     )
 
@@ -172,7 +177,7 @@ def _placements(pieces: Sequence[Piece]) -> tuple[Placement, ...]:
 _WIDTHS = (1.0, 1.25, 1.6, 2.0, 2.5, 3.2)
 """Widths of the plane to try, over the width of the widest piece."""
 
-_WORK = 10**8
+_WORK = 10**7
 
 
 # --- pages of pieces ------------------------------------------------------------------------

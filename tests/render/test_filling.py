@@ -7,6 +7,7 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from drafting.errors import GeometryError
 from drafting.geometry import Box, Point, flattened
 from drafting.piece import cutting_line
 from render.filling import Filled, Plane, Shape, fill, narrowest, turns_of
@@ -180,3 +181,9 @@ def test_a_long_piece_is_turned_along_the_roll_at_its_own_angle() -> None:
 )
 def test_how_narrow_a_shape_can_lie(rim: list[XY], width: float) -> None:
     assert narrowest([Point(x, y) for x, y in rim]) == pytest.approx(width, abs=0.5)
+
+
+@pytest.mark.parametrize("apart", [0.0, 6.4, 30.0, math.nan])
+def test_a_distance_that_cells_cannot_keep_is_refused(apart: float) -> None:
+    with pytest.raises(GeometryError):
+        Plane(width=WIDE, apart=apart)
