@@ -438,7 +438,56 @@ def fill(
     closer = _closer(best, shapes, plane)
     if closer is not None:
         found.append(closer)
+    if not plane.lanes and not plane.taken:
+        found += _in_rows(shapes, plane)
     return min(found, key=lambda one: one.length)
+
+
+def _in_rows(shapes: Sequence[Shape], plane: Plane) -> Iterator[Filled]:
+    """Yield shapes side by side in their boxes, row under row: sometimes nothing is shorter.
+
+    Once each at its first turn, once each at the turn at which it is lowest.
+    """
+    for lowest in (False, True):
+        boxes = []
+        for shape in shapes:
+            fitting = [b for b in (_box(shape, turn) for turn in shape.turns) if b.fits(plane)]
+            if not fitting or not (lowest or fitting[0].turn == shape.turns[0]):
+                break
+            boxes.append(min(fitting, key=lambda b: b.box.height) if lowest else fitting[0])
+        else:
+            yield _rows_of(boxes, plane)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Boxed:
+    """A shape at one turn, and the box that it takes round its own origin."""
+
+    turn: float
+    box: Box
+
+    def fits(self, plane: Plane) -> bool:
+        return self.box.width <= plane.width
+
+
+def _box(shape: Shape, turn: float) -> _Boxed:
+    c, s = math.cos(turn), math.sin(turn)
+    xs = [p.x * c - p.y * s for p in shape.outline]
+    ys = [p.x * s + p.y * c for p in shape.outline]
+    return _Boxed(turn=turn, box=Box(left=min(xs), bottom=min(ys), right=max(xs), top=max(ys)))
+
+
+def _rows_of(boxes: Sequence[_Boxed], plane: Plane) -> Filled:
+    """Return boxes in rows, the highest first."""
+    spots: dict[int, Spot] = {}
+    x = head = foot = 0.0
+    for index in sorted(range(len(boxes)), key=lambda k: (-boxes[k].box.height, k)):
+        box = boxes[index].box
+        if spots and x + box.width > plane.width:
+            x, head = 0.0, foot - plane.apart
+        spots[index] = Spot(x=x - box.left, y=head - box.top, turn=boxes[index].turn)
+        x, foot = x + box.width + plane.apart, min(foot, head - box.height)
+    return Filled(spots=tuple(spots[k] for k in range(len(boxes))), length=-foot)
 
 
 @lru_cache(maxsize=4)

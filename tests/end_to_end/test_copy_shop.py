@@ -303,13 +303,14 @@ def test_files_for_a_copy_shop_hold_black_lines_and_letters_alone(
     """No fills, no pictures, no grey: a laser plotter breaks grey up into dots."""
     with pikepdf.open(shop(name, paper).pdf) as pdf:
         for page in pdf.pages:
-            for operands, operator in pikepdf.parse_content_stream(page):
-                assert str(operator) not in {
+            for instruction in pikepdf.parse_content_stream(page):
+                operator = str(instruction.operator)
+                assert operator not in {
                     "f", "F", "f*", "B", "B*", "b", "b*", "sh", "Do", "BI",
                     "rg", "RG", "k", "K", "cs", "CS", "sc", "SC", "scn", "SCN", "gs",
                 }  # fmt: skip
-                if str(operator) in {"g", "G"}:
-                    assert float(operands[0]) == 0
+                if operator in {"g", "G"}:
+                    assert float(instruction.operands[0]) == 0
 
 
 @pytest.mark.parametrize(("name", "paper"), FILES)

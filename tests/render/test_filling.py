@@ -90,9 +90,7 @@ def test_pieces_lie_inside_the_strip_and_scissors_pass_between_them(shapes: list
 def test_a_strip_is_never_longer_than_boxes_in_rows(sizes: list[XY]) -> None:
     filled = fill([box(*size) for size in sizes], ROLL, work=10**8)
     assert filled is not None
-    # Each row of cells may cost what a cell is high, once in the distance and once in rounding.
-    slack = 2 * 3.2 * len(sizes)
-    assert filled.length <= shelves(sizes, WIDE) + slack
+    assert filled.length <= shelves(sizes, WIDE) + 1e-6
     area = sum(wide * high for wide, high in sizes)
     assert filled.length >= area / WIDE
 
@@ -128,7 +126,7 @@ def test_small_things_go_into_the_room_that_large_ones_leave() -> None:
     alone = fill([half], ROLL, work=0)
     both = fill([half, box(180, 140), box(180, 140)], ROLL, work=10**8, main=1)
     assert alone is not None and both is not None
-    assert both.length == pytest.approx(alone.length, abs=0.01)
+    assert both.length == pytest.approx(alone.length, abs=5)  # a cell at most
 
 
 def test_nothing_lies_where_the_strip_is_taken() -> None:

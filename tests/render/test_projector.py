@@ -200,8 +200,19 @@ def test_the_grid_is_a_layer_that_pdfium_hides(shown: Printed) -> None:
 def test_nothing_is_filled_but_letters(shown: Printed) -> None:
     with pikepdf.open(io.BytesIO(pdf_bytes(shown.document))) as pdf:
         for page in pdf.pages:
-            for _, operator in pikepdf.parse_content_stream(page):
-                assert str(operator) not in {"f", "F", "f*", "B", "B*", "b", "b*", "sh", "Do", "BI"}
+            for instruction in pikepdf.parse_content_stream(page):
+                assert str(instruction.operator) not in {
+                    "f",
+                    "F",
+                    "f*",
+                    "B",
+                    "B*",
+                    "b",
+                    "b*",
+                    "sh",
+                    "Do",
+                    "BI",
+                }
 
 
 def test_the_words_on_pieces_are_twice_those_of_paper(
