@@ -439,3 +439,17 @@ def test_one_piece_alone_goes_on_a_roll_too(tmp_path: Path) -> None:
     found = drawn(ROOT / "chorus-skirt.toml", "roll-841", tmp_path, "--piece", "lining panel")
     assert [one["piece"] for one in found.paper["pieces"]] == ["lining panel"]
     assert "This file prints lining panel alone" in text_of(found.pdf)
+
+
+@pytest.mark.parametrize(
+    ("paper", "meant"),
+    [("roll-1067", "roll-914"), ("roll-850", "roll-841"), ("projektor", "projector")],
+)
+def test_an_unknown_paper_is_refused_with_the_one_that_comes_nearest(
+    paper: str, meant: str, tmp_path: Path
+) -> None:
+    sheet, out = ROOT / "chorus-skirt.toml", tmp_path / "out"
+    result = CliRunner().invoke(app, ["draft", str(sheet), "--paper", paper, "--out", str(out)])
+    assert result.exit_code == 2
+    assert f'Did you mean "{meant}"?' in result.output
+    assert not out.exists()
