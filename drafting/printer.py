@@ -143,7 +143,7 @@ class Printer(NamedTuple):
     @property
     def far_off(self) -> bool:
         """Whether it looks as if it had been told to fit the page."""
-        return any(abs(way.size - 1) > FAR_OFF for way in (self.across, self.up))
+        return any(abs(way.size - 1) > FAR_OFF + _HAIR for way in (self.across, self.up))
 
     @property
     def correction(self) -> Correction:

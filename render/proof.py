@@ -273,7 +273,8 @@ def _measured(raw: _Raw, correction: Correction) -> _Measured:
     across, up = correction
 
     def printed(spot: Spot) -> Spot:
-        return spot[0] / across, spot[1] / up
+        # A file keeps five or six figures; what lies behind them is noise.
+        return round(spot[0] / across, 4), round(spot[1] / up, 4)
 
     found = walk(raw.content, (by, 0.0, 0.0, by, -left * by, -bottom * by))
     window = found.window
