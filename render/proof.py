@@ -101,7 +101,8 @@ class _Measured:
         inked: where anything is drawn, in the file: left, bottom, right, top; or None.
         window: the same as it comes out of the printer, with which the page begins at 0, 0.
         outlines: width and height of every upright outline of four sides.
-        scale: what matrices and units enlarge the page by; 0, 0 if they turn it.
+        scale: what matrices and units enlarge the page's lines by; 0, 0 if they turn them; None
+            if it has none.
     """
 
     page: tuple[Mm, Mm]
@@ -109,7 +110,7 @@ class _Measured:
     window: Rect | None
     lines: tuple[tuple[Spot, Spot], ...]
     outlines: tuple[tuple[Mm, Mm], ...]
-    scale: tuple[float, float]
+    scale: tuple[float, float] | None
 
 
 def proof(data: bytes) -> Proof:
@@ -288,7 +289,7 @@ def _measured(raw: _Raw, correction: Correction) -> _Measured:
             for outline in found.outlines
             if _upright(outline)
         ),
-        scale=(found.scale[0] / POINT, found.scale[1] / POINT),
+        scale=found.scale and (found.scale[0] / POINT, found.scale[1] / POINT),
     )
 
 
@@ -325,10 +326,11 @@ def _scale_faults(
     """Return how the drawing's scale is not the one that the file was written with."""
     if any(page.scale == (0.0, 0.0) for page in pages):
         return ["Its drawing was turned after it was written; sizes cannot be told."]
-    first = pages[0].scale
+    first = pages[0].scale or (1.0, 1.0)
     faults = [
         f"Page {number} is drawn at another scale than the first: {_ways(across, up)}."
         for number, page in enumerate(pages, start=1)
+        if page.scale is not None
         for across, up in [(page.scale[0] / first[0], page.scale[1] / first[1])]
         if _differ(across, up)
     ][:1]

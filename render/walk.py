@@ -46,21 +46,21 @@ class Form:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Walk:
-    """What a page strokes.
+    """What a page strokes, and where it draws at all.
 
     Attributes:
         lines: straight lines that stand alone, each as two ends.
         outlines: closed outlines of four straight sides, each as four corners.
         window: the smallest upright box that holds every clip under which anything is
-            stroked; None if something is stroked under none.
+            stroked or set in type; None if nothing is, or something under no clip.
         scale: what the matrices enlarge most strokes by, across and up; 0, 0 where they turn
-            or slant them, and 1, 1 on an empty page.
+            or slant them; None where nothing is stroked.
     """
 
     lines: tuple[tuple[Spot, Spot], ...]
     outlines: tuple[tuple[Spot, Spot, Spot, Spot], ...]
     window: Rect | None
-    scale: tuple[float, float]
+    scale: tuple[float, float] | None
 
 
 def walk(content: Content, under: Matrix = PLAIN) -> Walk:
@@ -82,7 +82,7 @@ def walk(content: Content, under: Matrix = PLAIN) -> Walk:
         lines=tuple(walker.lines),
         outlines=tuple(walker.outlines),
         window=window,
-        scale=scales.most_common(1)[0][0] if scales else (1.0, 1.0),
+        scale=scales.most_common(1)[0][0] if scales else None,
     )
 
 
@@ -101,6 +101,7 @@ _TOKEN = re.compile(
 _STROKED = {b"S", b"s", b"B", b"B*", b"b", b"b*"}
 _CLOSED_FIRST = {b"s", b"b", b"b*"}
 _PAINTED = _STROKED | {b"f", b"F", b"f*", b"n"}
+_SET_IN_TYPE = {b"Tj", b"TJ", b"'", b'"'}
 _LAID = {b"m": 2, b"l": 2, b"c": 6, b"v": 4, b"y": 4, b"re": 4}
 """Operators that lay a path, and how many numbers each takes."""
 
@@ -136,6 +137,8 @@ class _Walker:
                 self.lay(op, [float(n) for n in given.split()][-_LAID[op] :])
             elif op in _PAINTED:
                 self.paint(op)
+            elif op in _SET_IN_TYPE:
+                self.clips.add(self.clip)
             elif op == b"h":
                 if self.parts:
                     self.parts[-1].closed = True

@@ -303,6 +303,17 @@ def test_one_page_scaled_alone_is_named(written: bytes) -> None:
     assert any("99.00% across and 99.00% up" in fault for fault in found.faults)
 
 
+def test_a_page_that_bears_nothing_but_words_is_sound(written: bytes) -> None:
+    """Inside a large piece, without overlap, a page has no line at all."""
+
+    def leave_words(pdf: pikepdf.Pdf) -> None:
+        pdf.pages[3].obj.Contents = pdf.make_stream(
+            b"q 28.34646 28.34646 538.5827 785.1969 re W n BT (B2) Tj ET Q"
+        )
+
+    assert proof(changed(written, leave_words)).faults == ()
+
+
 def test_a_drawing_pushed_off_its_page_is_told(written: bytes) -> None:
     found = proof(changed(written, on_every_page(wrapped, b"1 0 0 1 -40 0")))
     assert found.faults == ("Its drawing does not lie whole on its pages.",)

@@ -105,6 +105,7 @@ def test_a_clip_is_under_its_matrix_and_ends_with_its_state() -> None:
     assert found.window == (0, 0, 100, 120)
     assert walked(f"q 0 0 50 60 re W n {LINE} Q {LINE}").window is None
     assert walked(f"q 0 0 9 9 re W n Q 0 0 50 60 re W n {LINE}").window == (0, 0, 50, 60)
+    assert walked(f"0 0 50 60 re W n q Q {LINE}").window == (0, 0, 50, 60)
 
 
 def test_a_clip_laid_in_a_state_is_measured_before_the_matrix_that_follows_it() -> None:
@@ -116,6 +117,12 @@ def test_a_clip_laid_in_a_state_is_measured_before_the_matrix_that_follows_it() 
 def test_under_several_clips_the_window_holds_them_all() -> None:
     found = walked(f"q 0 0 10 10 re W n {LINE} Q q 20 20 10 10 re W n {LINE} Q")
     assert found.window == (0, 0, 30, 30)
+
+
+@pytest.mark.parametrize("op", ["(a) Tj", "[(a) 3 (b)] TJ", "(a) '", '1 2 (a) "'])
+def test_words_alone_are_drawn_in_a_window_too(op: str) -> None:
+    assert walked(f"q 0 0 50 60 re W n BT {op} ET Q").window == (0, 0, 50, 60)
+    assert walked(f"q 0 0 50 60 re W n Q BT {op} ET").window is None
 
 
 def test_a_form_is_drawn_where_it_is_called_under_its_own_matrix() -> None:
@@ -147,9 +154,9 @@ def test_what_is_turned_or_slanted_has_no_scale(turn: str) -> None:
     assert walked(f"{turn} cm {LINE}").scale == (0, 0)
 
 
-def test_the_scale_is_that_of_most_strokes_and_1_on_an_empty_page() -> None:
+def test_the_scale_is_that_of_most_strokes_and_none_where_there_are_none() -> None:
     assert walked(f"q 9 0 0 9 0 0 cm {LINE} Q {LINE} {LINE}").scale == (1, 1)
-    assert walked("").scale == (1, 1)
+    assert walked("2 0 0 2 0 0 cm BT (words) Tj ET").scale is None
 
 
 @pytest.mark.parametrize(
