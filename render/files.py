@@ -17,7 +17,8 @@ _RESERVED = {"con", "prn", "aux", "nul"} | {
 }
 """Names that Windows keeps for devices, whatever follows their first point."""
 
-_SPELT = {"ß": "ss", "ø": "o", "đ": "d", "ł": "l", "æ": "ae", "œ": "oe", "þ": "th", "ð": "d"}
+SPELT = {"ß": "ss", "ø": "o", "đ": "d", "ł": "l", "æ": "ae", "œ": "oe", "þ": "th", "ð": "d"}
+"""Small letters that do not come apart into one of ASCII and an accent."""
 
 
 class ExistsError(OSError):
@@ -35,7 +36,7 @@ def safe_name(title: str) -> str:
 
     Accents are dropped; a title with no such letter left becomes "skirt".
     """
-    lowered = "".join(_SPELT.get(c, c) for c in title.lower())
+    lowered = "".join(SPELT.get(c, c) for c in title.lower())
     # "½" comes apart into 1, a fraction slash and 2; the slash must not vanish into "12".
     apart = unicodedata.normalize("NFKD", lowered).replace("\u2044", "-")
     plain = apart.encode("ascii", "ignore").decode()

@@ -30,6 +30,9 @@ TALLEST: Mm = 1500.0
 
 SQUARE: Mm = 100.0
 
+FOOT: Mm = 30.0
+"""The lowest part of the square is left free for what a file says of itself."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
@@ -166,7 +169,7 @@ def _square(pattern: Pattern) -> Drawing:
     texts, y = [], box.top - 6.0
     for row, size, bold in rows:
         y -= size * style.LEADING
-        if y > box.bottom + 4.0:
+        if y > box.bottom + FOOT:
             at = Point(box.centre.x, y)
             texts.append(Text(text=row, at=at, size=size, anchor=Anchor.MIDDLE, bold=bold))
     return Drawing(

@@ -27,10 +27,11 @@ HOMES = {
     "fontpkg_fira_sans": {"render/fonts.py"},
     "pypdf": {"render/proof.py"},
     "svgwrite": {"render/svg.py"},
+    "ezdxf": {"render/dxf.py"},
     "typer": {"cli.py"},
 }
 
-SLOW = ("pint", "pydantic", "reportlab", "pypdf", "svgwrite", "tree_sitter")
+SLOW = ("pint", "pydantic", "reportlab", "pypdf", "svgwrite", "ezdxf", "numpy", "tree_sitter")
 
 
 def sources() -> tuple[Path, ...]:
