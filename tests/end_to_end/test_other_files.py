@@ -217,11 +217,15 @@ def test_each_file_comes_alone(tmp_path: Path, option: str, other: str) -> None:
 
 
 @pytest.mark.parametrize("ending", ["svg", "dxf"])
-def test_neither_is_written_over_without_force(tmp_path: Path, ending: str) -> None:
+def test_neither_is_written_over_without_force(
+    tmp_path: Path, ending: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
     mine = tmp_path / f"young-chorus-skirt.{ending}"
     mine.write_text("my own")
     words = ("draft", CHILD, "--quick", "--svg", "--dxf", "--out", tmp_path)
-    result = hemsweep(*words)
+    with monkeypatch.context() as patch:
+        patch.setattr("render.output.printed", lambda *_, **__: pytest.fail("it was drawn first"))
+        result = hemsweep(*words)
     assert result.exit_code == 4
     assert f"{mine.name} exists already" in result.output.replace("\n", "")
     assert tree(tmp_path) == {mine.name: b"my own"}

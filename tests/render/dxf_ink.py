@@ -187,6 +187,7 @@ def _line(entity: list[Pair], vertices: list[list[Pair]]) -> Line:
 
 def _walk(one: Spot, other: Spot, bulge: float) -> list[Spot]:
     """Return points from one vertex to the next; a bulge is the tangent of a quarter sweep."""
+    assert abs(bulge) <= 1.000001, "more than half a turn"
     if bulge == 0:
         return [other]
     sweep = 4 * math.atan(bulge)
