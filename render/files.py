@@ -19,7 +19,8 @@ _RESERVED = {"con", "prn", "aux", "nul"} | {
 }
 """Names that Windows keeps for devices, whatever follows their first point."""
 
-_SPELT = {"ß": "ss", "ø": "o", "đ": "d", "ł": "l", "æ": "ae", "œ": "oe", "þ": "th", "ð": "d"}
+SPELT = {"ß": "ss", "ø": "o", "đ": "d", "ł": "l", "æ": "ae", "œ": "oe", "þ": "th", "ð": "d"}
+"""Small letters that do not come apart into one of ASCII and an accent."""
 
 
 class ExistsError(OSError):
@@ -38,7 +39,7 @@ def safe_name(title: str) -> str:
     Accents are dropped; a title with no such letter left becomes "skirt", with a short number
     of its own if it has letters of another script.
     """
-    lowered = "".join(_SPELT.get(c, c) for c in title.lower())
+    lowered = "".join(SPELT.get(c, c) for c in title.lower())
     # "½" comes apart into 1, a fraction slash and 2; the slash must not vanish into "12".
     apart = unicodedata.normalize("NFKD", lowered).replace("\u2044", "-")
     plain = apart.encode("ascii", "ignore").decode()
