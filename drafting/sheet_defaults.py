@@ -217,6 +217,7 @@ def _print(table: "PrintTable") -> Print:
         overlap=or_else(table.overlap, 10.0),
         widest=or_else(table.widest, 2500.0),
         strips=table.strips or Strips.LISTED,
+        measured=table.measured or (),
     )
 
 

@@ -13,8 +13,10 @@ from typing import Any
 from drafting.figures import as_json
 from drafting.findings import Finding, Level
 from drafting.pattern import Pattern
+from drafting.printer import Correction
 from drafting.spec import PaperName
 from render.chosen import on_paper
+from render.correction import correction_on, printer_findings
 from render.dxf import LOST, dxf_bytes, lost
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
@@ -90,8 +92,10 @@ def write_draft(
         for ending, write, is_wanted in (("svg", svg_bytes, svg), ("dxf", dxf_bytes, dxf))
         if is_wanted
     }
+    wish = pattern.spec.print
     for paper in wanted:
-        grid(paper, margin=pattern.spec.print.margin, overlap=pattern.spec.print.overlap)
+        correction = correction_on(paper, wish.measured)
+        grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
     check_free((*targets.values(), *writers, figures), force=force)
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}
@@ -105,7 +109,11 @@ def write_draft(
         layouts[paper] = printed(pattern, paper, only=only, effort=effort, progress=found)
         progress(f"drawing {paper.value}")
         files[path] = pdf_bytes(layouts[paper].document)
-    findings = (*pattern.findings, *_replaced(layouts))
+    findings = (
+        *pattern.findings,
+        *printer_findings(wish.measured, wanted),
+        *_replaced(layouts),
+    )
     if writers:
         progress("drawing the pieces on one plane")
         plane = laid_out(pattern, only)
@@ -200,6 +208,7 @@ def paper_figures(layout: Printed) -> dict[str, Any]:
         "page": [on.width, on.height],
         "window": [window.left, window.bottom, round(window.width, 3), round(window.height, 3)],
         "overlap": sheets.grid.overlap,
+        **_enlarged(sheets.grid.correction),
         "tiles": [
             {
                 "page": ticket + number,
@@ -222,3 +231,10 @@ def paper_figures(layout: Printed) -> dict[str, Any]:
             for placement in sheets.placements
         ],
     }
+
+
+def _enlarged(correction: Correction) -> dict[str, Any]:
+    """Return what pages are enlarged by in the file, for one printer; nothing if they are not."""
+    if not correction.needed:
+        return {}
+    return {"correction": [round(correction.across, 6), round(correction.up, 6)]}

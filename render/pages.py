@@ -14,6 +14,7 @@ from drafting.spec import PaperName
 from drafting.units import Mm
 from render import fonts, style
 from render.chosen import on_paper
+from render.correction import correction_on
 from render.drawing import (
     About,
     Anchor,
@@ -70,7 +71,8 @@ def printed(
         PieceWishError: a piece asked for cannot be printed.
     """
     wish = pattern.spec.print
-    on = grid(paper, margin=wish.margin, overlap=wish.overlap)
+    correction = correction_on(paper, wish.measured)
+    on = grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
     sheets = cut_into_pages(
         place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
         on,
@@ -86,6 +88,7 @@ def printed(
         about=About(
             waist=pattern.figures.skirt.waistline,
             sweep=pattern.figures.skirt.sweep,
+            correction=correction,
         ),
         pages=pages,
     )
@@ -111,6 +114,7 @@ def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
             drawing=drawing,
             label=f"ticket {number}",
             bookmark="Ticket: check, print, cut, know" if number == 1 else "",
+            correction=sheets.grid.correction,
         )
         for number, drawing in enumerate(drawings, start=1)
     ]
@@ -152,6 +156,7 @@ def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
                 ),
                 label=tile.name,
                 bookmark=", ".join(beginning),
+                correction=sheets.grid.correction,
             )
         )
     return pages
