@@ -46,15 +46,15 @@ class Form:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Walk:
-    """What a page strokes.
+    """What a page strokes, and under what its strokes and words lie.
 
     Attributes:
         lines: straight lines that stand alone, each as two ends.
         outlines: closed outlines of four straight sides, each as four corners.
         window: the smallest upright box that holds every clip under which anything is
-            stroked; None if something is stroked under none.
-        scale: what the matrices enlarge most strokes by, across and up; 0, 0 where they turn
-            or slant them, and 1, 1 on an empty page.
+            drawn; None if something is drawn under none.
+        scale: what the matrices enlarge most of it by, across and up; 0, 0 where they turn
+            or slant it; on an empty page that of the caller's matrix.
     """
 
     lines: tuple[tuple[Spot, Spot], ...]
@@ -82,7 +82,7 @@ def walk(content: Content, under: Matrix = PLAIN) -> Walk:
         lines=tuple(walker.lines),
         outlines=tuple(walker.outlines),
         window=window,
-        scale=scales.most_common(1)[0][0] if scales else (1.0, 1.0),
+        scale=scales.most_common(1)[0][0] if scales else _scale(under),
     )
 
 
@@ -99,6 +99,9 @@ _TOKEN = re.compile(
 )
 
 _STROKED = {b"S", b"s", b"B", b"B*", b"b", b"b*"}
+_SET = {b"Tj", b"TJ", b"'", b'"'}
+"""Operators that set words: a page may hold nothing else."""
+
 _CLOSED_FIRST = {b"s", b"b", b"b*"}
 _PAINTED = _STROKED | {b"f", b"F", b"f*", b"n"}
 _LAID = {b"m": 2, b"l": 2, b"c": 6, b"v": 4, b"y": 4, b"re": 4}
@@ -141,6 +144,8 @@ class _Walker:
                     self.parts[-1].closed = True
             elif op in (b"W", b"W*"):
                 self.clipping = True
+            elif op in _SET:
+                self.marked()
             elif op == b"q":
                 kept.append((self.matrix, self.clip))
             elif op == b"Q":
@@ -204,8 +209,7 @@ class _Walker:
         spots = part.spots
         if not all(abs(x) < LARGEST and abs(y) < LARGEST for x, y in spots):
             return
-        self.clips.add(self.clip)
-        self.matrices[self.matrix] += 1
+        self.marked()
         if not part.straight:
             return
         if len(spots) == 5 and math.dist(spots[0], spots[4]) < 1e-2:
@@ -214,6 +218,11 @@ class _Walker:
             self.lines.append((spots[0], spots[1]))
         elif len(spots) == 4 and part.closed:
             self.outlines.append((spots[0], spots[1], spots[2], spots[3]))
+
+    def marked(self) -> None:
+        """Note under which matrix and clip something is stroked or set."""
+        self.clips.add(self.clip)
+        self.matrices[self.matrix] += 1
 
     def cut_to(self, spots: list[Spot]) -> None:
         """Let nothing be drawn outside the box of those spots and the clip so far."""

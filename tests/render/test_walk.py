@@ -152,6 +152,16 @@ def test_the_scale_is_that_of_most_strokes_and_1_on_an_empty_page() -> None:
     assert walked("").scale == (1, 1)
 
 
+def test_a_page_of_words_alone_has_their_clip_and_their_scale() -> None:
+    words = "BT /F1 9 Tf 1 0 0 1 30 40 Tm (Take care \\) 5 0 0 5 0 0 cm) Tj ET"
+    found = walk(
+        Content(data=f"0 0 20 50 re W n 2 0 0 3 0 0 cm {words}".encode()), (4, 0, 0, 4, 0, 0)
+    )
+    assert found.scale == (8, 12)
+    assert found.window == (0, 0, 80, 200)
+    assert walk(Content(data=b""), (4, 0, 0, 5, 0, 0)).scale == (4, 5)
+
+
 @pytest.mark.parametrize(
     "damage",
     [
