@@ -132,6 +132,16 @@ def draft(
     thorough: Annotated[
         bool, typer.Option("--thorough", help="Search longer for fewer pages: up to a minute.")
     ] = False,
+    svg: Annotated[
+        bool,
+        typer.Option("--svg", help="Write the pieces without pages too, as SVG for a plotter."),
+    ] = False,
+    dxf: Annotated[
+        bool,
+        typer.Option(
+            "--dxf", help="Write the pieces without pages too, as DXF for a cutting table."
+        ),
+    ] = False,
     out: Annotated[
         Path | None,
         typer.Option(metavar="DIR", help="Folder to write into; else one named for the title."),
@@ -145,6 +155,8 @@ def draft(
     hemsweep draft chorus-skirt.toml --paper letter --out patterns
 
     hemsweep draft chorus-skirt.toml --piece "lining panel"
+
+    hemsweep draft chorus-skirt.toml --svg --dxf
     """
     with one_line_errors():
         from drafting.findings import stops
@@ -166,6 +178,8 @@ def draft(
                     papers=papers,
                     only=only,
                     effort=effort,
+                    svg=svg,
+                    dxf=dxf,
                     force=force,
                     progress=say,
                 )

@@ -29,12 +29,11 @@ from render.drawing import (
 )
 from render.joins import join_marks
 from render.paper import grid
-from render.piece_drawing import Spots, piece_lines, piece_words
+from render.piece_drawing import Spots, label_and_words, piece_lines
 from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
 from render.ticket import ticket
 from render.tiling import Sheets, Tile, cut_into_pages, on_page
-from render.words import fold_words, label_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,22 +128,10 @@ def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     marks: dict[tuple[int, int], list[Drawing]] = {}
     for found in join_marks(sheets.joins, sheets.grid.overlap, room):
         marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)
-    numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
     words = [
         text
         for placement in sheets.placements
-        for text in piece_words(
-            placement,
-            title=placement.piece.name,
-            lines=label_words(
-                placement.piece,
-                pattern.spec,
-                number=numbers[placement.piece.name],
-                of=len(numbers),
-            ),
-            fold=fold_words(placement.piece),
-            room=room,
-        )
+        for text in label_and_words(placement, pattern, room)
     ]
     boxes = [(text, _text_box(text)) for text in words]
     pages = []

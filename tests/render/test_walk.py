@@ -159,6 +159,16 @@ def test_the_scale_is_that_of_most_strokes_and_none_where_there_are_none() -> No
     assert walked("2 0 0 2 0 0 cm BT (words) Tj ET").scale is None
 
 
+def test_a_page_of_words_alone_has_their_clip_and_no_scale() -> None:
+    """Programs that write a file anew set words under matrices of their own."""
+    words = "BT /F1 9 Tf 1 0 0 1 30 40 Tm (Take care \\) 5 0 0 5 0 0 cm) Tj ET"
+    found = walk(
+        Content(data=f"0 0 20 50 re W n 2 0 0 3 0 0 cm {words}".encode()), (4, 0, 0, 4, 0, 0)
+    )
+    assert found.scale is None
+    assert found.window == (0, 0, 80, 200)
+
+
 @pytest.mark.parametrize(
     "damage",
     [
