@@ -7,7 +7,7 @@ Imports geometry, piece, drawing, style, fonts and room.
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import product
+from itertools import pairwise, product
 
 from drafting.geometry import (
     Arc,
@@ -24,11 +24,22 @@ from drafting.geometry import (
     moved_point,
     path_length,
     point_along,
+    reversed_path,
     stepped,
     straight,
 )
-from drafting.piece import Edge, EdgeKind, Notch, NotchKind, Piece, cutting_line
+from drafting.piece import (
+    Edge,
+    EdgeKind,
+    InnerKind,
+    InnerLine,
+    Notch,
+    NotchKind,
+    Piece,
+    cutting_line,
+)
 from drafting.units import Mm
+from drafting.waist_part import is_shortened
 from render import fonts, style
 from render.drawing import Anchor, Layer, Stroke, Text
 from render.placement import Placement
@@ -261,8 +272,13 @@ def piece_words(
     ground = _Ground(room=room, polygon=polygon)
     texts: list[Text | None] = []
     # On a narrow piece what to cut matters most; on a wide one there is room for all.
+    short = is_shortened(piece)
     narrow = 2 * abs(area(cutting_line(piece))) < NARROW * path_length(cutting_line(piece))
-    block = _label(placement, title, lines, ground) if narrow else ()
+    block = _label(placement, title, lines, ground) if narrow and not short else ()
+    if short:
+        # What to measure comes first; then the label takes the widest gap between two rays.
+        texts += [_ray_words(placement, line, ground) for line in _rays_of(piece)]
+        block = _label_between_rays(placement, title, lines, ground)
     for notch in piece.notches:
         texts.append(_notch_words(placement, notch, ground))
     for dot in piece.dots:
@@ -270,6 +286,8 @@ def piece_words(
         wide = fonts.width(dot.words, style.SMALL)
         texts.append(_set((dot.words,), _round(here, 6.0, wide), ground, size=style.SMALL))
     for line in piece.inner_lines:
+        if line.kind is InnerKind.RAY:
+            continue
         spots = _beside(placement.on_plane(line.path), (4.5, -4.5), 24)
         texts.append(_set((line.words,), spots, ground, size=style.ALONG))
     grain = _beside(placement.on_plane(straight(*piece.grainline)), (4.2, -4.2, 6.0, -6.0), 8)
@@ -387,6 +405,63 @@ def _label(
                     ground.room.claim(corners)
                     return _block(rows, spot, high, angle)
     return _label_along(placement, title, lines, ground)
+
+
+def _rays_of(piece: Piece) -> list[InnerLine]:
+    return [line for line in piece.inner_lines if line.kind is InnerKind.RAY]
+
+
+def _ray_words(placement: Placement, line: InnerLine, ground: _Ground) -> Text | None:
+    """Return how long a ray is, beside it: on one side of all rays, or else on the other."""
+    path = placement.on_plane(line.path)
+    length = line.words.partition(" from ")[0]
+    options = (line.words, f"{length} to the {line.words.rpartition(' to the ')[2]}", length)
+    for gap in (3.4, -3.4):
+        text = _set(options, _beside(path, (gap,), 32), ground, size=style.ALONG)
+        if text is not None:
+            return text
+    return None
+
+
+def _label_between_rays(
+    placement: Placement, title: str, lines: Sequence[str], ground: _Ground
+) -> tuple[Text, ...]:
+    """Return the label of a waist part in the gap between two rays, along them.
+
+    The piece's name and how it is cut go on the paper that is cut out, with as many more lines
+    as there is room for.
+    """
+    piece = placement.piece
+    sides = [
+        placement.on_plane(path)
+        for path in (
+            piece.edges[0].path,
+            *(line.path for line in _rays_of(piece)),
+            *(() if piece.half else (reversed_path(piece.edges[2].path),)),
+        )
+    ]
+    gaps = []
+    for near, far in pairwise(sides):
+        one = point_along(near, path_length(near) / 2)
+        other = point_along(far, path_length(far) / 2)
+        way = direction_along(near, path_length(near) / 2)
+        way += math.remainder(direction_along(far, path_length(far) / 2) - way, math.tau) / 2
+        gaps.append((distance(one, other), one, other, upright(way)))
+    gaps.sort(key=lambda gap: -round(gap[0], 3))
+    for count in range(len(lines), 0, -1):
+        for broken, shrink in product((88.0, 78.0, 68.0, 58.0), (0.62, 0.5)):
+            rows, wide, high = _rows(title, lines[:count], shrink, broken)
+            for free, (_, one, other, angle) in product(
+                (ground.room.uncut, ground.room.clear), gaps
+            ):
+                for share, along in product((0.5, 0.56, 0.44, 0.62, 0.38), (0, 5, -5, 10, -10, 15)):
+                    at = Point(one.x + (other.x - one.x) * share, one.y + (other.y - one.y) * share)
+                    spot = stepped(at, angle, along)
+                    corners = turned_box(spot, wide - 3, high - 2, angle)
+                    if free.is_free(corners) and ground.holds(corners):
+                        ground.room.claim(corners)
+                        return _block(rows, spot, high, angle)
+    return _label(placement, title, lines[:1], ground)
 
 
 CURVED_WIDTH: Mm = 75.0

@@ -928,8 +928,6 @@ def test_papers_that_cannot_be_drawn_on_are_told(paper: str, said: str) -> None:
 @pytest.mark.parametrize(
     ("table", "line"),
     [
-        ("print", 'scope = "waist"'),
-        ("print", 'scope = "card"'),
         ("print", 'measured = ["99.4 mm"]'),
         ("publish", 'sizes = ["P03", "P04"]'),
     ],
@@ -1261,7 +1259,7 @@ def test_the_page_shows_a_sheet_for_each_cut() -> None:
 def test_the_page_names_every_key_of_a_sheet() -> None:
     from drafting.sheet_models import known_keys
 
-    later = {("print", "scope"), ("print", "measured"), ("publish", "sizes")}
+    later = {("print", "measured"), ("publish", "sizes")}
     for table, keys in known_keys().items():
         for key in keys:
             path = (*table, key)
