@@ -131,7 +131,7 @@ def waist_part(piece: Piece, units: Units) -> Piece:
         notches=_near_notches(piece, edges),
         inner_lines=(*kept, *lines),
         dots=tuple(dot for dot in piece.dots if cut.depth_left(dot.at) > 0),
-        notes=(*piece.notes, *_left_out(piece, drawn, cut, edges, units)),
+        notes=(*_left_out(piece, drawn, cut, edges, units), *piece.notes),
     )
 
 

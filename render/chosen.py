@@ -10,7 +10,7 @@ from drafting.errors import DraftingError, quoted
 from drafting.pattern import Pattern
 from drafting.piece import Piece
 from drafting.spec import Scope, Strips
-from drafting.waist_part import waist_part
+from drafting.waist_part import is_shortened, waist_part
 
 
 class PieceWishError(DraftingError):
@@ -70,7 +70,11 @@ def on_paper(pattern: Pattern, only: Sequence[str] = ()) -> tuple[Piece, ...]:
         wanted = [_named(pattern, name) for name in only]
         chosen = tuple(piece for piece in pattern.pieces if piece in wanted)
     else:
-        chosen = tuple(piece for piece in pattern.pieces if _is_printed(piece, strips))
+        chosen = tuple(
+            piece
+            for piece in pattern.pieces
+            if _is_printed(piece, strips) and traced_from(piece, pattern) is None
+        )
     return tuple(as_printed(piece, pattern) for piece in chosen)
 
 
@@ -79,6 +83,18 @@ def as_printed(piece: Piece, pattern: Pattern) -> Piece:
     if pattern.spec.print.scope is Scope.WAIST:
         return waist_part(piece, pattern.spec.units)
     return piece
+
+
+def traced_from(piece: Piece, pattern: Pattern) -> Piece | None:
+    """Return the panel that a hem's facing is traced from, where only its waist is printed."""
+    if pattern.spec.print.scope is not Scope.WAIST or not piece.name.startswith("hem facing"):
+        return None
+    by_name = {one.name: one for one in pattern.pieces}
+    for seam in pattern.seams:
+        if len(seam.first) == 1 and [side.piece for side in seam.second] == [piece.name]:
+            faced = by_name[seam.first[0].piece]
+            return faced if is_shortened(as_printed(faced, pattern)) else None
+    return None
 
 
 def _is_printed(piece: Piece, strips: Strips) -> bool:

@@ -278,9 +278,10 @@ def piece_words(
     if short:
         # What to measure comes first; then the label takes the widest gap between two rays.
         texts += [_ray_words(placement, line, ground) for line in _rays_of(piece)]
+        texts += [_notch_words(placement, notch, ground) for notch in piece.notches]
         block = _label_between_rays(placement, title, lines, ground)
-    for notch in piece.notches:
-        texts.append(_notch_words(placement, notch, ground))
+    else:
+        texts += [_notch_words(placement, notch, ground) for notch in piece.notches]
     for dot in piece.dots:
         here = moved_point(dot.at, x=placement.x, y=placement.y, turn=placement.turn)
         wide = fonts.width(dot.words, style.SMALL)
@@ -346,6 +347,11 @@ def _notch_words(placement: Placement, notch: Notch, ground: _Ground) -> Text | 
         for along in (0.0, half + 3, -half - 3, half + 12, -half - 12):
             at = stepped(stepped(here, turn + math.pi / 2, inward), turn, along)
             spots.append(_Spot(at=at, angle=upright(turn)))
+    if is_shortened(placement.piece):
+        # A ray begins at the notch: its words stand on one side of it, the notch's on the other.
+        for inward, along in product((6.0, 14.0, 24.0), (4.5, -4.5, 21.0, -21.0)):
+            at = stepped(stepped(here, turn + math.pi / 2, inward + half), turn, along)
+            spots.append(_Spot(at=at, angle=upright(turn + math.pi / 2)))
     return _set((words, seam) if seam else (words,), spots, ground, size=style.SMALL)
 
 
@@ -412,15 +418,36 @@ def _rays_of(piece: Piece) -> list[InnerLine]:
 
 
 def _ray_words(placement: Placement, line: InnerLine, ground: _Ground) -> Text | None:
-    """Return how long a ray is, beside it: on one side of all rays, or else on the other."""
+    """Return how long a ray is, beside it: on one side of all rays, or else on the other.
+
+    A ray along a fold has the piece on one side only.
+    """
     path = placement.on_plane(line.path)
+    middle, way = point_along(path, path_length(path) / 2), direction_along(path, 0.0)
+    on_piece = [
+        gap for gap in (4.5, -4.5) if holds(ground.polygon, stepped(middle, way + math.pi / 2, gap))
+    ]
     length = line.words.partition(" from ")[0]
     options = (line.words, f"{length} to the {line.words.rpartition(' to the ')[2]}", length)
-    for gap in (3.4, -3.4):
+    for gap in on_piece:
         text = _set(options, _beside(path, (gap,), 32), ground, size=style.ALONG)
         if text is not None:
             return text
     return None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Gap:
+    """Room between two rays: a point half way down each, and the way that they run."""
+
+    one: Point
+    other: Point
+    angle: float
+
+
+_ACROSS = (0.5, 0.56, 0.44, 0.62, 0.38)
+_ALONG: tuple[Mm, ...] = (0, 5, -5, 10, -10, 15, 30, -30, 50, -50, 70, -70)
+"""Where a label is tried in a gap: shares of its width, and how far from half way down."""
 
 
 def _label_between_rays(
@@ -446,22 +473,41 @@ def _label_between_rays(
         other = point_along(far, path_length(far) / 2)
         way = direction_along(near, path_length(near) / 2)
         way += math.remainder(direction_along(far, path_length(far) / 2) - way, math.tau) / 2
-        gaps.append((distance(one, other), one, other, upright(way)))
-    gaps.sort(key=lambda gap: -round(gap[0], 3))
-    for count in range(len(lines), 0, -1):
-        for broken, shrink in product((88.0, 78.0, 68.0, 58.0), (0.62, 0.5)):
-            rows, wide, high = _rows(title, lines[:count], shrink, broken)
-            for free, (_, one, other, angle) in product(
-                (ground.room.uncut, ground.room.clear), gaps
-            ):
-                for share, along in product((0.5, 0.56, 0.44, 0.62, 0.38), (0, 5, -5, 10, -10, 15)):
-                    at = Point(one.x + (other.x - one.x) * share, one.y + (other.y - one.y) * share)
-                    spot = stepped(at, angle, along)
-                    corners = turned_box(spot, wide - 3, high - 2, angle)
-                    if free.is_free(corners) and ground.holds(corners):
-                        ground.room.claim(corners)
-                        return _block(rows, spot, high, angle)
+        gaps.append(_Gap(one=one, other=other, angle=upright(way)))
+    gaps.sort(key=lambda gap: -round(distance(gap.one, gap.other), 3))
+    for free, fewest in ((ground.room.uncut, min(3, len(lines))), (ground.room.clear, 1)):
+        for count in range(len(lines), fewest - 1, -1):
+            block = _block_in_gaps(
+                [
+                    _rows(title, lines[:count], shrink, broken)
+                    for shrink, broken in product((0.62, 0.5), (88.0, 78.0, 68.0, 58.0))
+                ],
+                gaps,
+                free,
+                ground,
+            )
+            if block:
+                return block
     return _label(placement, title, lines[:1], ground)
+
+
+def _block_in_gaps(
+    blocks: Sequence[tuple[_Rows, Mm, Mm]], gaps: Sequence[_Gap], free: Room, ground: _Ground
+) -> tuple[Text, ...]:
+    """Return the first of several settings of a block that a gap has room for, or nothing."""
+    for (rows, wide, high), gap in product(blocks, gaps):
+        for share, along in product(_ACROSS, _ALONG):
+            at = Point(
+                gap.one.x + (gap.other.x - gap.one.x) * share,
+                gap.one.y + (gap.other.y - gap.one.y) * share,
+            )
+            spot = stepped(at, gap.angle, along)
+            # The block's own margin is kept in part: the rays beside it are thin.
+            corners = turned_box(spot, wide - 3, high - 2, gap.angle)
+            if free.is_free(corners) and ground.holds(corners):
+                ground.room.claim(corners)
+                return _block(rows, spot, high, gap.angle)
+    return ()
 
 
 CURVED_WIDTH: Mm = 75.0

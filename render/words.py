@@ -63,6 +63,11 @@ def allowance_words(piece: Piece, units: Units) -> str:
             if named.get(name, edge.allowance) != edge.allowance:
                 name = edge.name.replace("_", " ")  # two seams of different widths
             named[name] = edge.allowance
+    if is_shortened(piece):
+        # The hem's is told with its length: it is chalked on the cloth.
+        named = {name: width for name, width in named.items() if name != "hem"}
+        told = ", ".join(f"{name} {length_text(width, units)}" for name, width in named.items())
+        return f"included: {told}" + ("; none at the fold" if piece.half else "")
     if not any(named.values()):
         return "no allowances included: the stitching line is the cutting line"
     if len(set(named.values())) == 1 and len(named) > 1:
