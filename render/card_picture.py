@@ -1,0 +1,290 @@
+"""A picture of a panel on its cloth, for a card: where the tape is held and how far it swings.
+
+Millimetres in the picture's own frame, its lower left corner at the origin; the selvages run
+level. Drawn from the piece's own geometry. Imports chalked, cloth, piece, drawing and fonts.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from drafting.chalked import Measured, Swung, measured, swung, widths
+from drafting.cloth import usable_width
+from drafting.geometry import (
+    Arc,
+    Box,
+    Path,
+    Point,
+    bounds,
+    holds,
+    moved,
+    moved_point,
+    on_circle,
+    rim,
+    scaled,
+    sketched,
+    stepped,
+    straight,
+)
+from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line, stitching_line
+from drafting.spec import Spec
+from drafting.units import Mm, Units, length_text, radius_text
+from drafting.waist_part import rays
+from render import fonts, style
+from render.drawing import Anchor, Drawing, Layer, Pen, Stroke, Text
+from render.measures import LONGEST_RADIUS
+from render.piece_drawing import upright
+from render.room import turned_box
+
+PANEL = Pen(width=0.5)
+SEWN = Pen(width=0.25, dash=(2.5, 1.5))
+TAPE = Pen(width=0.5, dash=(1.5, 1.0))
+HATCH = Pen(width=0.2, grey=0.55)
+HATCH_STEP: Mm = 3.0
+MARGIN: Mm = 5.5
+"""Room round the cloth for the words at its edges."""
+
+WIDE = math.radians(40)
+"""A narrower sector has no room for two tapes side by side; its widths are written instead."""
+
+
+@dataclass(slots=True)
+class _Sketch:
+    """A picture being drawn: how the piece's frame lies in it, and what stands there already."""
+
+    turn: float
+    scale: float
+    x: Mm
+    y: Mm
+    strokes: list[Stroke]
+    texts: list[Text]
+
+    def path(self, path: Path) -> Path:
+        """Return a path of the piece's frame in the picture."""
+        return moved(scaled(moved(path, turn=self.turn), self.scale), x=self.x, y=self.y)
+
+    def point(self, point: Point) -> Point:
+        """Return a point of the piece's frame in the picture."""
+        (x, y) = moved_point(point, turn=self.turn)
+        return Point(x * self.scale + self.x, y * self.scale + self.y)
+
+    def draw(self, path: Path, pen: Pen) -> None:
+        """Draw a path of the picture's frame."""
+        self.strokes.append(Stroke(path=path, pen=pen, layer=Layer.PAGE))
+
+    def say(
+        self, words: str, middle: Point, angle: float = 0.0, *, size: Mm = style.NOTE,
+        bold: bool = False, anchor: Anchor = Anchor.MIDDLE,
+    ) -> None:  # fmt: skip
+        """Set words with the middle of their height at a point."""
+        at = stepped(middle, angle - math.pi / 2, style.CAP_HEIGHT * size / 2)
+        self.texts.append(
+            Text(text=words, at=at, size=size, angle=angle, anchor=anchor, bold=bold,
+                 layer=Layer.PAGE)
+        )  # fmt: skip
+
+
+def picture(piece: Piece, spec: Spec, width: Mm, height: Mm) -> tuple[Drawing, Box]:
+    """Return a panel on its cloth and the room that it takes, no larger than the space given.
+
+    Its centre is in the picture, where the tape is held; fold, selvage and grain are named.
+    """
+    turn = _turn(piece)
+    shape = bounds(moved(cutting_line(piece), turn=turn))
+    cloth = _cloth(piece, spec, shape)
+    whole = _with(cloth, shape)
+    arcs = swung(piece)
+    if arcs is not None and arcs.outer < LONGEST_RADIUS:
+        whole = _held(whole, moved_point(arcs.centre, turn=turn))
+    by = min((width - 2 * MARGIN) / whole.width, (height - 2 * MARGIN) / whole.height)
+    sketch = _Sketch(
+        turn=turn, scale=by, x=MARGIN - whole.left * by, y=MARGIN - whole.bottom * by,
+        strokes=[], texts=[],
+    )  # fmt: skip
+    _draw_cloth(sketch, piece, cloth)
+    sketch.draw(sketch.path(stitching_line(piece)), SEWN)
+    sketch.draw(sketch.path(cutting_line(piece)), PANEL)
+    if arcs is not None and arcs.angle >= WIDE and arcs.outer < LONGEST_RADIUS:
+        _tapes(sketch, piece, arcs, spec.units)
+    elif found := measured(piece):
+        _lengths(sketch, piece, found, spec.units)
+    else:
+        _widths(sketch, piece, spec.units)
+    if piece.cloth == "lining":
+        sketch.strokes += _hatched(sketch, piece)
+    box = Box(
+        left=0.0,
+        bottom=0.0,
+        right=whole.width * by + 2 * MARGIN,
+        top=whole.height * by + 2 * MARGIN,
+    )
+    return Drawing(strokes=tuple(sketch.strokes), texts=tuple(sketch.texts)), box
+
+
+def _turn(piece: Piece) -> float:
+    """Return the turn that lays the grain level, with a fold at the left or at the bottom."""
+    (ax, ay), (bx, by) = piece.grainline
+    level = -math.atan2(by - ay, bx - ax)
+
+    def rank(turn: float) -> float:
+        fold = next((edge for edge in piece.edges if edge.kind is EdgeKind.FOLD), None)
+        box = bounds(moved(cutting_line(piece), turn=turn))
+        if fold is None:
+            # The centre of its arcs at the lower left, where the eye begins.
+            centre = moved_point(Point(0.0, 0.0), turn=turn)
+            return (centre.y - box.centre.y) * 2 + centre.x - box.centre.x
+        middle = bounds(moved(fold.path, turn=turn)).centre
+        return middle.x - box.centre.x + middle.y - box.centre.y
+
+    return min((level, level + math.pi), key=lambda turn: round(rank(turn), 3))
+
+
+def _with(one: Box, other: Box) -> Box:
+    return Box(
+        left=min(one.left, other.left),
+        bottom=min(one.bottom, other.bottom),
+        right=max(one.right, other.right),
+        top=max(one.top, other.top),
+    )
+
+
+def _held(box: Box, point: Point) -> Box:
+    return _with(box, Box(left=point.x, bottom=point.y, right=point.x, top=point.y))
+
+
+def _cloth(piece: Piece, spec: Spec, shape: Box) -> Box:
+    """Return the cloth under a turned piece: as wide as it is between its selvages."""
+    of = getattr(spec.cloths, piece.cloth)
+    wide = usable_width(of) / (2 if piece.fold_way is FoldWay.LENGTHWISE else 1)
+    spare = 0.06 * shape.width
+    left = shape.left if piece.fold_way is FoldWay.CROSSWISE else shape.left - spare
+    return Box(left=left, bottom=shape.bottom, right=shape.right + spare, top=shape.bottom + wide)
+
+
+def _draw_cloth(sketch: _Sketch, piece: Piece, cloth: Box) -> None:
+    by = sketch.scale
+    box = Box(
+        left=cloth.left * by + sketch.x,
+        bottom=cloth.bottom * by + sketch.y,
+        right=cloth.right * by + sketch.x,
+        top=cloth.top * by + sketch.y,
+    )
+    bottom, right, top, left = rim(box)
+    folded = {FoldWay.CROSSWISE: left, FoldWay.LENGTHWISE: bottom}.get(piece.fold_way)
+    for side in (bottom, top):
+        sketch.draw((side,), style.FOLD if side is folded else style.THIN)
+    if folded is left:
+        sketch.draw((left,), style.FOLD)
+    lower = "fold" if folded is bottom else "selvage"
+    upper = "both selvages" if folded is bottom else "selvage"
+    sketch.say(lower, Point(box.centre.x, box.bottom - 2.8), bold=folded is bottom)
+    sketch.say(upper, Point(box.centre.x, box.top + 2.8))
+    if folded is left:
+        sketch.say("fold", Point(box.left - 2.8, box.centre.y), math.pi / 2, bold=True)
+
+
+def _tapes(sketch: _Sketch, piece: Piece, arcs: Swung, units: Units) -> None:
+    """Draw the centre and two tapes that swing about it, with the radii that they reach."""
+    centre = sketch.point(arcs.centre)
+    _cross(sketch, centre)
+    outer = max((edge.path[0] for edge in piece.edges if isinstance(edge.path[0], Arc)),
+                key=lambda arc: arc.radius)  # fmt: skip
+    first = min(outer.begin, outer.finish) + sketch.turn
+    hem = first + 0.3 * arcs.angle
+    waist = first + 0.68 * arcs.angle
+    by = sketch.scale
+    told = [("hem", hem, 0.5 * (arcs.inner + arcs.outer) * by, arcs.outer, arcs.outer_cut)]
+    if arcs.inner:
+        told.append(("waist", waist, 0.0, arcs.inner, arcs.inner_cut))
+    for name, angle, middle, sewn, cut in told:
+        end = on_circle(centre, cut * by, angle)
+        sketch.draw(straight(centre, end), TAPE)
+        for side in (math.radians(150), -math.radians(150)):
+            sketch.draw(straight(stepped(end, angle + side, 2.4), end), style.MARK)
+        words = (f"{name}: cut {radius_text(cut, units)}", f"sew {radius_text(sewn, units)}")
+        if not middle:
+            wide = max(fonts.width(one, style.NOTE) for one in words)
+            middle = sewn * by + 3 + wide / 2
+        _both_sides(sketch, words, on_circle(centre, middle, angle), angle)
+
+
+def _both_sides(sketch: _Sketch, words: Sequence[str], at: Point, angle: float) -> None:
+    """Set one line of words above a sloping line and the other below it."""
+    way = upright(angle)
+    for line, gap in zip(words, (2.0, -2.0), strict=True):
+        sketch.say(line, stepped(at, way + math.pi / 2, gap), way)
+
+
+def _cross(sketch: _Sketch, at: Point) -> None:
+    ring = Arc(centre=at, radius=1.5, begin=0.0, finish=math.tau)
+    sketch.draw((ring,), style.MARK)
+    for angle in (0.0, math.pi / 2):
+        sketch.draw(straight(stepped(at, angle, -2.6), stepped(at, angle, 2.6)), style.MARK)
+
+
+def _lengths(sketch: _Sketch, piece: Piece, found: Sequence[Measured], units: Units) -> None:
+    """Draw the rays of a panel whose length differs, each with its length."""
+    if found[0].turn is not None:
+        _cross(sketch, sketch.point(Point(0.0, 0.0)))
+    for place, ray in zip(found, rays(piece), strict=True):
+        path = sketch.path(ray.path)
+        sketch.draw(path, TAPE)
+        (line,) = path
+        angle = math.atan2(line.end.y - line.start.y, line.end.x - line.start.x)
+        middle = Point((line.start.x + line.end.x) / 2, (line.start.y + line.end.y) / 2)
+        way = upright(angle)
+        last = place is found[-1]
+        inward = math.copysign(2.0, math.cos(way - angle)) * (-1 if last else 1)
+        sketch.say(
+            length_text(place.length, units), stepped(middle, way + math.pi / 2, inward), way
+        )
+
+
+def _widths(sketch: _Sketch, piece: Piece, units: Units) -> None:
+    """Write how wide a narrow panel is at its waist and hem, and how long down its middle."""
+    found = widths(piece)
+    if found is None:
+        return
+    waist, hem, long = found
+    for edge, words in ((3, f"waist {length_text(waist, units)}"), (1, f"hem {length_text(hem, units)}")):  # fmt: skip
+        path = sketch.path(piece.edges[edge].path)
+        one, other = path[0].start, path[-1].end
+        angle = math.atan2(other.y - one.y, other.x - one.x)
+        middle = Point((one.x + other.x) / 2, (one.y + other.y) / 2)
+        inward = stepped(middle, angle + math.pi / 2, 4.5)
+        sketch.say(words, inward, upright(angle))
+    box = bounds(sketch.path(stitching_line(piece)))
+    top, low = (bounds(sketch.path(piece.edges[k].path)).centre for k in (3, 1))
+    way = upright(math.atan2(low.y - top.y, low.x - top.x))
+    sketch.say(f"length {length_text(long, units)}", box.centre, way)
+
+
+def _hatched(sketch: _Sketch, piece: Piece) -> Iterator[Stroke]:
+    """Yield light strokes one way over a lining, clear of the words."""
+    outline = sketch.path(stitching_line(piece))
+    polygon, box = sketched(outline), bounds(outline)
+    words = [
+        turned_box(
+            stepped(text.at, text.angle + math.pi / 2, style.CAP_HEIGHT * text.size / 2),
+            fonts.width(text.text, text.size) + 1.5, text.size + 0.8, text.angle,
+        )
+        for text in sketch.texts
+    ]  # fmt: skip
+
+    def is_open(p: Point) -> bool:
+        return holds(polygon, p) and not any(holds(corners, p) for corners in words)
+
+    across = box.width + box.height
+    for k in range(1, int(across / HATCH_STEP)):
+        start = Point(box.left + k * HATCH_STEP, box.bottom)
+        run: list[Point] = []
+        for step in range(int(box.height / 0.5) + 1):
+            here = Point(start.x - step * 0.5, start.y + step * 0.5)
+            if is_open(here):
+                run.append(here)
+                continue
+            if len(run) > 2:
+                yield Stroke(path=straight(run[0], run[-1]), pen=HATCH, layer=Layer.PAGE)
+            run = []
+        if len(run) > 2:
+            yield Stroke(path=straight(run[0], run[-1]), pen=HATCH, layer=Layer.PAGE)
