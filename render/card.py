@@ -6,9 +6,8 @@ Imports drafting's values and the renderers of its parts.
 """
 
 import math
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from typing import TypeAlias
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from drafting.cautions import cautions
 from drafting.chalked import Measured, Swung, measured, swung, widths
@@ -19,28 +18,33 @@ from drafting.pattern import Pattern
 from drafting.piece import FoldWay, Piece, cutting_box
 from drafting.units import Mm, Units, length_text, radius_text
 from render import fonts, style
-from render.card_picture import picture
+from render.card_picture import picture, picture_size
 from render.drawing import Drawing
 from render.measures import LONGEST_RADIUS, measures
 from render.setting import Setting
-from render.words import edition_words, made_for
+from render.words import allowance_words, edition_words, made_for
 
-SIZES = (style.BODY, style.SMALL, style.NOTE)
-PICTURES: tuple[Mm, ...] = (92.0, 80.0, 68.0, 56.0, 46.0)
-"""Sizes of type and heights of the pictures, those to wish for first."""
+SIZES: tuple[Mm, ...] = (4.2, 3.8, style.BODY, style.SMALL, style.NOTE)
+PICTURES = (0.4, 0.36, 0.33, 0.3, 0.27)
+SMALL_PICTURES = (0.24, 0.21, 0.18)
+"""Sizes of type, and heights of the pictures as shares of the page's, those to wish for first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Way:
-    """How a card is set: its type, its pictures, how many of the least needed blocks it lacks."""
+    """How a card is set.
+
+    Attributes:
+        size: of its type.
+        picture: height of its pictures, as a share of the page's.
+        without: how many of the least needed blocks it lacks.
+        drawn: the pictures are drawn, not only given their room.
+    """
 
     size: Mm
-    picture: Mm
+    picture: float
     without: int
-
-
-Block: TypeAlias = Callable[[Setting, _Way], None]
-"""Sets a part of the card."""
+    drawn: bool = False
 
 
 def card(pattern: Pattern, window: Box) -> Drawing:
@@ -49,7 +53,7 @@ def card(pattern: Pattern, window: Box) -> Drawing:
         page = _set(pattern, window, way)
         pages = page.pages()
         if len(pages) == 1:
-            return pages[0]
+            return _set(pattern, window, replace(way, drawn=True)).pages()[0]
     # A window that takes nothing at all: what fits of the most needed.
     return pages[0]
 
@@ -57,11 +61,14 @@ def card(pattern: Pattern, window: Box) -> Drawing:
 def _ways() -> list[_Way]:
     found = []
     for without in range(len(_LEAST_NEEDED) + 1):
-        for size in SIZES:
-            found += [_Way(size=size, picture=high, without=without) for high in PICTURES]
-    for without in range(len(_LEAST_NEEDED) + 1):
-        found.append(_Way(size=style.NOTE, picture=0.0, without=without))
-    return found
+        found += [
+            _Way(size=size, picture=share, without=without)
+            for shares, sizes in ((PICTURES, SIZES), (SMALL_PICTURES, SIZES[2:]))
+            for size in sizes
+            for share in shares
+        ]
+    no_pictures = range(len(_LEAST_NEEDED) + 1)
+    return found + [_Way(size=style.NOTE, picture=0.0, without=k) for k in no_pictures]
 
 
 _LEAST_NEEDED = ("drops on the bias", "what to do before you cut", "how each part is sewn")
@@ -118,19 +125,22 @@ def _pictures(page: Setting, pattern: Pattern, way: _Way) -> None:
         return
     gap = 6.0
     wide = (page.width - gap * (len(panels) - 1)) / len(panels)
-    drawn = [picture(piece, pattern.spec, wide, way.picture) for piece in panels]
+    most = way.picture * page.window.height
+    sizes = [picture_size(piece, pattern.spec, wide, most) for piece in panels]
     captions = [fonts.wrapped(_caption(piece), style.NOTE, wide - 2) for piece in panels]
-    lines = max(map(len, captions))
-    high = max(box.top for _, box in drawn)
-    page.need(high + lines * style.NOTE * style.LEADING + 3)
+    high = max(deep for _, deep in sizes)
+    lines = max(map(len, captions)) * style.NOTE * style.LEADING
+    page.need(high + lines + 3)
     top = page.y
-    for k, ((drawing, box), caption) in enumerate(zip(drawn, captions, strict=True)):
+    for k, (piece, (broad, deep), caption) in enumerate(zip(panels, sizes, captions, strict=True)):
         left = page.left + k * (wide + gap)
-        page.put(drawing, left + (wide - box.width) / 2, top - box.top)
+        if way.drawn:
+            drawing = picture(piece, pattern.spec, wide, most)
+            page.put(drawing, left + (wide - broad) / 2, top - (high + deep) / 2)
         for row, words in enumerate(caption, start=1):
             y = top - high - row * style.NOTE * style.LEADING + 0.8
             page.line(words, left + 1, y, size=style.NOTE)
-    page.y = top - high - lines * style.NOTE * style.LEADING - 1.5
+    page.y = top - high - lines - 1.5
 
 
 _FOLDS = {
@@ -233,20 +243,35 @@ def _ruffle_row(pattern: Pattern) -> list[tuple[str, ...]]:
     return [("ruffle's line", "", "on lining", "", "", shown, "", "", "")]
 
 
+GAP: Mm = 3.2
+"""Between two columns of a table."""
+
+
+def _width(rows: Sequence[tuple[str, ...]], size: Mm) -> Mm:
+    """Return how wide a table is set whose first row is its heads."""
+    return math.fsum(_column_widths(rows, size, _used(rows))) - GAP
+
+
+def _used(rows: Sequence[tuple[str, ...]]) -> list[int]:
+    """Return the columns that hold anything below their heads."""
+    return [k for k in range(len(rows[0])) if any(row[k] not in ("", "–") for row in rows[1:])]
+
+
+def _column_widths(rows: Sequence[tuple[str, ...]], size: Mm, used: Sequence[int]) -> list[Mm]:
+    return [
+        max(fonts.width(row[k], size, bold=order == 0 or k == 0) for order, row in enumerate(rows))
+        + GAP
+        for k in used
+    ]
+
+
 def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
     """Set a table in columns as wide as they need; or, on a narrow page, a line for each row."""
-    count = len(rows[0])
-    used = [k for k in range(count) if any(row[k] not in ("", "–") for row in rows[1:])]
-    gap = 3.2
-    while True:
-        widths_ = [
-            max(fonts.width(row[k], size, bold=row is rows[0] or k == 0) for row in rows) + gap
-            for k in used
-        ]
-        if sum(widths_) - gap <= page.width or size <= style.NOTE:
-            break
+    while size > style.NOTE and _width(rows, size) > page.width:
         size = max(size - 0.1, style.NOTE)
-    if sum(widths_) - gap > page.width:
+    used = _used(rows)
+    each = _column_widths(rows, size, used)
+    if math.fsum(each) - GAP > page.width:
         for row in rows[1:]:
             told = [
                 f"{head} {value}".strip()
@@ -255,12 +280,12 @@ def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
             ]
             page.paragraph(f"{row[0]}: {'; '.join(told)}", size=style.NOTE, after=0.4)
         return
-    stretch = min((page.width - sum(widths_) + gap) / max(len(used) - 1, 1), 4.0)
+    stretch = min((page.width - math.fsum(each) + GAP) / max(len(used) - 1, 1), 4.0)
     for order, row in enumerate(rows):
         page.need(size * 1.5)
         page.y -= size * 1.5
         x = page.left
-        for k, wide in zip(used, widths_, strict=True):
+        for k, wide in zip(used, each, strict=True):
             page.line(row[k], x, page.y + size * 0.4, size=size, bold=order == 0 or k == 0)
             x += wide + stretch
         if order == 0:
@@ -269,20 +294,68 @@ def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
 
 
 def _uneven(page: Setting, pattern: Pattern, way: _Way) -> None:
-    found = [(piece, places) for piece in pattern.pieces if (places := measured(piece))]
-    if not found:
-        return
+    """Set tables of the lengths of panels that differ round the body, like places together."""
+    groups: dict[tuple[str, ...], list[tuple[Piece, Sequence[Measured]]]] = {}
     units = pattern.spec.units
-    _heading(page, "Lengths that differ")
-    for piece, places in found:
-        page.paragraph(_uneven_words(piece, places, units), size=way.size, after=0.7)
+    for piece in pattern.pieces:
+        if places := measured(piece):
+            groups.setdefault(_places(places, units), []).append((piece, places))
+    if not groups:
+        return
+    _heading(page, f"Lengths that differ, in {units.value}, from the waist line to the hem line")
+    for heads, group in groups.items():
+        rows = [("", *heads)]
+        turned = group[0][1][0].turn is not None
+        if turned:
+            along = (_number(place.along, units) for place in group[0][1])
+            rows.append(("along the waist", *along))
+        for piece, lengths in group:
+            rows.append((piece.name, *(_number(place.length, units) for place in lengths)))
+            starts = [place.start for place in lengths]
+            if turned and max(starts) - min(starts) > 0.01:
+                rows.append(("its waist radius", *(_number(start, units) for start in starts)))
+        _columns(page, rows, way.size)
+    said: dict[str, list[str]] = {}
+    for piece in (piece for group in groups.values() for piece, _ in group):
+        said.setdefault(_uneven_words(piece, units), []).append(piece.name)
+    for words, names in said.items():
+        told = f"{', '.join(names)}: {words}"
+        page.paragraph(told, size=max(way.size - 0.3, style.NOTE), after=0.2)
     page.paragraph(
-        "Set the places off from the first side: as angles at the centre, or as lengths along the"
-        " waist line. Measure down from the waist line, mark, and join the marks by hand."
-        f" {_outside(found[0][0], units)}",
+        "Set the places off from the first side (on the left, the waist above), as angles at the"
+        " centre or as lengths along the waist line. Measure down from the waist line, mark, and"
+        " join the marks by hand.",
         size=max(way.size - 0.3, style.NOTE),
         after=0.4,
     )
+
+
+def _number(length: Mm, units: Units) -> str:
+    """Return a length without its unit, for a table that names it once."""
+    return length_text(length, units).partition("\u00a0")[0]
+
+
+def _places(places: Sequence[Measured], units: Units) -> tuple[str, ...]:
+    """Return where lengths are taken: angles from the first side, or lengths along the waist."""
+    return tuple(
+        f"{math.degrees(place.turn):.3g}°" if place.turn is not None
+        else _number(place.along, units)
+        for place in places
+    )  # fmt: skip
+
+
+def _uneven_words(piece: Piece, units: Units) -> str:
+    """Return how often a panel is cut, its one radius if it has one, and its allowances."""
+    words = f"cut {piece.count}"
+    words += ", a mirrored pair" if piece.mirrored else ""
+    words += ", half of it on a fold" if piece.half else ""
+    places = measured(piece)
+    starts, ends = [p.start for p in places], [p.end for p in places]
+    if places[0].turn is not None:
+        for name, radii in (("waist", starts), ("hem", ends)):
+            if max(radii) - min(radii) < 0.01:
+                words += f"; {name} radius {radius_text(radii[0], units)} to sew"
+    return f"{words}. {_outside(piece, units)}"
 
 
 def _outside(piece: Piece, units: Units) -> str:
@@ -293,25 +366,6 @@ def _outside(piece: Piece, units: Units) -> str:
         if name
     ]
     return f"Allowances outside: {', '.join(told)}."
-
-
-def _uneven_words(piece: Piece, places: Sequence[Measured], units: Units) -> str:
-    starts = [place.start for place in places]
-    ends = [place.end for place in places]
-    words = f"{piece.name}, cut {piece.count}"
-    words += ", a mirrored pair" if piece.mirrored else ""
-    words += ", half of it on a fold" if piece.half else ""
-    if places[0].turn is not None:
-        if max(starts) - min(starts) < 0.01:
-            words += f"; waist radius {radius_text(starts[0], units)} to sew"
-        elif max(ends) - min(ends) < 0.01:
-            words += f"; hem radius {radius_text(ends[0], units)} to sew"
-    words += ", the waist line " + length_text(places[-1].along, units) + " long. "
-    return words + "  ·  ".join(
-        (f"{math.degrees(place.turn):.3g}° or " if place.turn is not None else "")
-        + f"{length_text(place.along, units)} along: {length_text(place.length, units)}"
-        for place in places
-    )
 
 
 def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
@@ -334,8 +388,9 @@ def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
     _heading(page, "Other shapes")
     for piece, (waist, hem, long) in (*near, *shaped):
         page.paragraph(
-            f"{piece.name}, cut {piece.count}: to sew, {length_text(waist, units)} across the waist,"
-            f" {length_text(hem, units)} across the hem, {length_text(long, units)} down its middle."
+            f"{piece.name}, cut {piece.count}: to sew, {length_text(waist, units)} across the"
+            f" waist, {length_text(hem, units)} across the hem, {length_text(long, units)} down"
+            " its middle."
             f" {_outside(piece, units)}",
             size=way.size,
             after=0.5,
@@ -364,26 +419,32 @@ def _strips(page: Setting, pattern: Pattern, way: _Way) -> None:
         return
     units = pattern.spec.units
     _heading(page, "Strips and rectangles, as cut")
-    rows = [("", "cut", "long", "wide", "from", "allowances")]
-    for piece in pieces:
-        box = cutting_box(piece)
-        (ax, ay), (bx, by) = piece.grainline
-        upright_grain = abs(by - ay) > abs(bx - ax)
-        bias = is_bias_strip(piece)
-        grain = (
-            "on the bias" if bias else "across the cloth" if upright_grain else "along the grain"
-        )
-        if piece.name.startswith(("skirt panel", "lining panel")):
-            grain = "length along the grain"
-        rows.append((
-            piece.name,
-            f"{piece.count}×",
-            length_text(box.width, units),
-            length_text(box.height, units),
-            f"{piece.cloth}, {grain}",
-            _allowed(piece, units),
-        ))  # fmt: skip
+    for named in (True, False):
+        heads = ("", "cut", "long", "wide", "from", "allowances included")
+        rows = [heads, *(_strip_row(piece, units, named=named) for piece in pieces)]
+        if _width(rows, max(way.size - 0.7, style.NOTE)) <= page.width:
+            break
     _columns(page, rows, way.size)
+
+
+def _strip_row(piece: Piece, units: Units, *, named: bool) -> tuple[str, ...]:
+    box = cutting_box(piece)
+    (ax, ay), (bx, by) = piece.grainline
+    along = box.width if abs(bx - ax) > abs(by - ay) else box.height
+    grain = f"{length_text(along, units)} along the grain"
+    if is_bias_strip(piece):
+        grain = "on the bias"
+    allowed = allowance_words(piece, units).removeprefix("included: ")
+    if not any(edge.allowance for edge in piece.edges):
+        allowed = "none"
+    return (
+        piece.name,
+        f"{piece.count}×",
+        length_text(box.width, units),
+        length_text(box.height, units),
+        f"{piece.cloth}, {grain}",
+        allowed if named else _allowed(piece, units),
+    )
 
 
 def _allowed(piece: Piece, units: Units) -> str:
@@ -403,6 +464,8 @@ def _sewn(page: Setting, pattern: Pattern, way: _Way) -> None:
         if name in ("skirt", "lining"):
             rows.append((name, _short(pattern, name)))
             continue
+        if part == "band" and pattern.figures.band is not None:
+            continue  # it stands among the strips
         if part == "cloth" and "wash" not in words:
             continue
         if part == "bias" and _LEAST_NEEDED[0] in left_out:

@@ -16,10 +16,13 @@ from drafting.geometry import (
     Path,
     Point,
     bounds,
+    distance,
     holds,
     moved,
     moved_point,
     on_circle,
+    path_length,
+    point_along,
     rim,
     scaled,
     sketched,
@@ -84,24 +87,54 @@ class _Sketch:
         )  # fmt: skip
 
 
-def picture(piece: Piece, spec: Spec, width: Mm, height: Mm) -> tuple[Drawing, Box]:
-    """Return a panel on its cloth and the room that it takes, no larger than the space given.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Frame:
+    """How a panel and its cloth lie in a picture."""
 
-    Its centre is in the picture, where the tape is held; fold, selvage and grain are named.
-    """
+    turn: float
+    cloth: Box
+    to_selvage: bool
+    whole: Box
+    scale: float
+
+
+def _framed(piece: Piece, spec: Spec, width: Mm, height: Mm) -> _Frame:
     turn = _turn(piece)
     shape = bounds(moved(cutting_line(piece), turn=turn))
-    cloth = _cloth(piece, spec, shape)
+    cloth, to_selvage = _cloth(piece, spec, shape)
     whole = _with(cloth, shape)
     arcs = swung(piece)
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
         whole = _held(whole, moved_point(arcs.centre, turn=turn))
     by = min((width - 2 * MARGIN) / whole.width, (height - 2 * MARGIN) / whole.height)
+    return _Frame(turn=turn, cloth=cloth, to_selvage=to_selvage, whole=whole, scale=by)
+
+
+def picture_size(piece: Piece, spec: Spec, width: Mm, height: Mm) -> tuple[Mm, Mm]:
+    """Return the width and height of a picture that fits into a space, its words included."""
+    frame = _framed(piece, spec, width, height)
+    return (
+        frame.whole.width * frame.scale + 2 * MARGIN,
+        frame.whole.height * frame.scale + 2 * MARGIN,
+    )
+
+
+def picture(piece: Piece, spec: Spec, width: Mm, height: Mm) -> Drawing:
+    """Return a panel on its cloth, no larger than the space given.
+
+    Its centre is in the picture, where the tape is held; fold and selvage are named.
+    """
+    frame = _framed(piece, spec, width, height)
+    by, whole, arcs = frame.scale, frame.whole, swung(piece)
     sketch = _Sketch(
-        turn=turn, scale=by, x=MARGIN - whole.left * by, y=MARGIN - whole.bottom * by,
-        strokes=[], texts=[],
-    )  # fmt: skip
-    _draw_cloth(sketch, piece, cloth)
+        turn=frame.turn,
+        scale=by,
+        x=MARGIN - whole.left * by,
+        y=MARGIN - whole.bottom * by,
+        strokes=[],
+        texts=[],
+    )
+    _draw_cloth(sketch, piece, frame.cloth, to_selvage=frame.to_selvage)
     sketch.draw(sketch.path(stitching_line(piece)), SEWN)
     sketch.draw(sketch.path(cutting_line(piece)), PANEL)
     if arcs is not None and arcs.angle >= WIDE and arcs.outer < LONGEST_RADIUS:
@@ -112,13 +145,7 @@ def picture(piece: Piece, spec: Spec, width: Mm, height: Mm) -> tuple[Drawing, B
         _widths(sketch, piece, spec.units)
     if piece.cloth == "lining":
         sketch.strokes += _hatched(sketch, piece)
-    box = Box(
-        left=0.0,
-        bottom=0.0,
-        right=whole.width * by + 2 * MARGIN,
-        top=whole.height * by + 2 * MARGIN,
-    )
-    return Drawing(strokes=tuple(sketch.strokes), texts=tuple(sketch.texts)), box
+    return Drawing(strokes=tuple(sketch.strokes), texts=tuple(sketch.texts))
 
 
 def _turn(piece: Piece) -> float:
@@ -152,16 +179,26 @@ def _held(box: Box, point: Point) -> Box:
     return _with(box, Box(left=point.x, bottom=point.y, right=point.x, top=point.y))
 
 
-def _cloth(piece: Piece, spec: Spec, shape: Box) -> Box:
-    """Return the cloth under a turned piece: as wide as it is between its selvages."""
+def _cloth(piece: Piece, spec: Spec, shape: Box) -> tuple[Box, bool]:
+    """Return the cloth under a turned piece, and whether it is shown to its far selvage.
+
+    Where the piece takes little of its width, the rest is not shown.
+    """
     of = getattr(spec.cloths, piece.cloth)
     wide = usable_width(of) / (2 if piece.fold_way is FoldWay.LENGTHWISE else 1)
-    spare = 0.06 * shape.width
+    spare = 0.05 * shape.width
     left = shape.left if piece.fold_way is FoldWay.CROSSWISE else shape.left - spare
-    return Box(left=left, bottom=shape.bottom, right=shape.right + spare, top=shape.bottom + wide)
+    to_selvage = wide < FAR_SELVAGE * shape.height
+    top = shape.bottom + wide if to_selvage else shape.top + 0.04 * shape.height
+    box = Box(left=left, bottom=shape.bottom, right=shape.right + spare, top=top)
+    return box, to_selvage
 
 
-def _draw_cloth(sketch: _Sketch, piece: Piece, cloth: Box) -> None:
+FAR_SELVAGE = 1.2
+"""Cloth wider than so many times its piece is not shown as far as its other selvage."""
+
+
+def _draw_cloth(sketch: _Sketch, piece: Piece, cloth: Box, *, to_selvage: bool) -> None:
     by = sketch.scale
     box = Box(
         left=cloth.left * by + sketch.x,
@@ -169,17 +206,17 @@ def _draw_cloth(sketch: _Sketch, piece: Piece, cloth: Box) -> None:
         right=cloth.right * by + sketch.x,
         top=cloth.top * by + sketch.y,
     )
-    bottom, right, top, left = rim(box)
-    folded = {FoldWay.CROSSWISE: left, FoldWay.LENGTHWISE: bottom}.get(piece.fold_way)
-    for side in (bottom, top):
-        sketch.draw((side,), style.FOLD if side is folded else style.THIN)
-    if folded is left:
+    bottom, _, top, left = rim(box)
+    way = piece.fold_way
+    sketch.draw((bottom,), style.FOLD if way is FoldWay.LENGTHWISE else style.THIN)
+    lower = "fold" if way is FoldWay.LENGTHWISE else "selvage"
+    sketch.say(lower, Point(box.centre.x, box.bottom - 2.8), bold=way is FoldWay.LENGTHWISE)
+    if to_selvage:
+        sketch.draw((top,), style.THIN)
+        upper = "both selvages" if way is FoldWay.LENGTHWISE else "selvage"
+        sketch.say(upper, Point(box.centre.x, box.top + 2.8))
+    if way is FoldWay.CROSSWISE:
         sketch.draw((left,), style.FOLD)
-    lower = "fold" if folded is bottom else "selvage"
-    upper = "both selvages" if folded is bottom else "selvage"
-    sketch.say(lower, Point(box.centre.x, box.bottom - 2.8), bold=folded is bottom)
-    sketch.say(upper, Point(box.centre.x, box.top + 2.8))
-    if folded is left:
         sketch.say("fold", Point(box.left - 2.8, box.centre.y), math.pi / 2, bold=True)
 
 
@@ -231,7 +268,8 @@ def _lengths(sketch: _Sketch, piece: Piece, found: Sequence[Measured], units: Un
         sketch.draw(path, TAPE)
         (line,) = path
         angle = math.atan2(line.end.y - line.start.y, line.end.x - line.start.x)
-        middle = Point((line.start.x + line.end.x) / 2, (line.start.y + line.end.y) / 2)
+        # Nearer to the hem, where rays lie further apart.
+        middle = point_along(path, 0.66 * path_length(path))
         way = upright(angle)
         last = place is found[-1]
         inward = math.copysign(2.0, math.cos(way - angle)) * (-1 if last else 1)
@@ -245,18 +283,33 @@ def _widths(sketch: _Sketch, piece: Piece, units: Units) -> None:
     found = widths(piece)
     if found is None:
         return
-    waist, hem, long = found
-    for edge, words in ((3, f"waist {length_text(waist, units)}"), (1, f"hem {length_text(hem, units)}")):  # fmt: skip
+    # Either may be too short for its words: they stand outside it.
+    for edge, name in ((3, "waist"), (1, "hem")):
+        whole = piece.edges[edge].path
+        # As it is drawn: a half is half as wide.
+        words = f"{name} {length_text(distance(whole[0].start, whole[-1].end), units)}"
+        # A hem bows outwards by more than its allowance.
+        bow = _bow(piece.edges[edge].path) if edge == 1 else 0.0
+        gap = -((piece.edges[edge].allowance + bow) * sketch.scale + 2.6)
         path = sketch.path(piece.edges[edge].path)
         one, other = path[0].start, path[-1].end
         angle = math.atan2(other.y - one.y, other.x - one.x)
         middle = Point((one.x + other.x) / 2, (one.y + other.y) / 2)
-        inward = stepped(middle, angle + math.pi / 2, 4.5)
-        sketch.say(words, inward, upright(angle))
+        sketch.say(words, stepped(middle, angle + math.pi / 2, gap), upright(angle))
     box = bounds(sketch.path(stitching_line(piece)))
     top, low = (bounds(sketch.path(piece.edges[k].path)).centre for k in (3, 1))
-    way = upright(math.atan2(low.y - top.y, low.x - top.x))
-    sketch.say(f"length {length_text(long, units)}", box.centre, way)
+    words = f"length {length_text(found[2], units)}"
+    way = math.atan2(low.y - top.y, low.x - top.x)
+    if math.hypot(low.x - top.x, low.y - top.y) < fonts.width(words, style.NOTE) + 4:
+        way += math.pi / 2
+    sketch.say(words, box.centre, upright(way))
+
+
+def _bow(path: Path) -> Mm:
+    """Return how far a path lies off the straight run between its ends, half way along."""
+    one, other = path[0].start, path[-1].end
+    middle = point_along(path, path_length(path) / 2)
+    return math.hypot(middle.x - (one.x + other.x) / 2, middle.y - (one.y + other.y) / 2)
 
 
 def _hatched(sketch: _Sketch, piece: Piece) -> Iterator[Stroke]:
