@@ -286,7 +286,9 @@ def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
         page.y -= size * 1.5
         x = page.left
         for k, wide in zip(used, each, strict=True):
-            page.line(row[k], x, page.y + size * 0.4, size=size, bold=order == 0 or k == 0)
+            if row[k]:
+                bold = order == 0 or k == 0
+                page.line(row[k], x, page.y + size * 0.4, size=size, bold=bold)
             x += wide + stretch
         if order == 0:
             page.draw(straight(Point(page.left, page.y), Point(page.window.right, page.y)))

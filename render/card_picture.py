@@ -7,6 +7,7 @@ level. Drawn from the piece's own geometry. Imports chalked, cloth, piece, drawi
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from drafting.chalked import Measured, Swung, measured, swung, widths
 from drafting.cloth import usable_width
@@ -16,6 +17,7 @@ from drafting.geometry import (
     Path,
     Point,
     bounds,
+    direction_along,
     distance,
     holds,
     moved,
@@ -74,6 +76,11 @@ class _Sketch:
     def draw(self, path: Path, pen: Pen) -> None:
         """Draw a path of the picture's frame."""
         self.strokes.append(Stroke(path=path, pen=pen, layer=Layer.PAGE))
+
+    def has_room(self, words: str, middle: Point, angle: float) -> bool:
+        """Tell whether words of the smallest type would stand clear of all that are set."""
+        corners = turned_box(middle, fonts.width(words, style.NOTE) + 0.8, style.NOTE, angle)
+        return not any(_meet(corners, _corners(text)) for text in self.texts)
 
     def say(
         self, words: str, middle: Point, angle: float = 0.0, *, size: Mm = style.NOTE,
@@ -148,6 +155,26 @@ def picture(piece: Piece, spec: Spec, width: Mm, height: Mm) -> Drawing:
     return Drawing(strokes=tuple(sketch.strokes), texts=tuple(sketch.texts))
 
 
+def _corners(text: Text) -> tuple[Point, ...]:
+    """Return the corners of a text whose middle stands at its point."""
+    wide = fonts.width(text.text, text.size, bold=text.bold)
+    middle = stepped(text.at, text.angle + math.pi / 2, style.CAP_HEIGHT * text.size / 2)
+    return turned_box(middle, wide, style.CAP_HEIGHT * text.size, text.angle)
+
+
+def _meet(one: Sequence[Point], other: Sequence[Point]) -> bool:
+    """Tell whether two rectangles meet: no side of either parts them."""
+    for shape in (one, other):
+        for (ax, ay), (bx, by) in pairwise((*shape, shape[0])):
+            apart = [
+                [(bx - ax) * (p.y - ay) - (by - ay) * (p.x - ax) for p in corners]
+                for corners in (one, other)
+            ]
+            if max(apart[0]) < min(apart[1]) or max(apart[1]) < min(apart[0]):
+                return False
+    return True
+
+
 def _turn(piece: Piece) -> float:
     """Return the turn that lays the grain level, with a fold at the left or at the bottom."""
     (ax, ay), (bx, by) = piece.grainline
@@ -210,11 +237,13 @@ def _draw_cloth(sketch: _Sketch, piece: Piece, cloth: Box, *, to_selvage: bool) 
     way = piece.fold_way
     sketch.draw((bottom,), style.FOLD if way is FoldWay.LENGTHWISE else style.THIN)
     lower = "fold" if way is FoldWay.LENGTHWISE else "selvage"
-    sketch.say(lower, Point(box.centre.x, box.bottom - 2.8), bold=way is FoldWay.LENGTHWISE)
+    # To the right of the middle, where the centre of a half circle lies.
+    aside = box.left + 0.8 * box.width
+    sketch.say(lower, Point(aside, box.bottom - 2.8), bold=way is FoldWay.LENGTHWISE)
     if to_selvage:
         sketch.draw((top,), style.THIN)
         upper = "both selvages" if way is FoldWay.LENGTHWISE else "selvage"
-        sketch.say(upper, Point(box.centre.x, box.top + 2.8))
+        sketch.say(upper, Point(aside, box.top + 2.8))
     if way is FoldWay.CROSSWISE:
         sketch.draw((left,), style.FOLD)
         sketch.say("fold", Point(box.left - 2.8, box.centre.y), math.pi / 2, bold=True)
@@ -230,26 +259,38 @@ def _tapes(sketch: _Sketch, piece: Piece, arcs: Swung, units: Units) -> None:
     hem = first + 0.3 * arcs.angle
     waist = first + 0.68 * arcs.angle
     by = sketch.scale
-    told = [("hem", hem, 0.5 * (arcs.inner + arcs.outer) * by, arcs.outer, arcs.outer_cut)]
+    told = [("hem", hem, arcs.outer, arcs.outer_cut)]
     if arcs.inner:
-        told.append(("waist", waist, 0.0, arcs.inner, arcs.inner_cut))
-    for name, angle, middle, sewn, cut in told:
+        told.append(("waist", waist, arcs.inner, arcs.inner_cut))
+    for name, angle, sewn, cut in told:
         end = on_circle(centre, cut * by, angle)
         sketch.draw(straight(centre, end), TAPE)
         for side in (math.radians(150), -math.radians(150)):
             sketch.draw(straight(stepped(end, angle + side, 2.4), end), style.MARK)
         words = (f"{name}: cut {radius_text(cut, units)}", f"sew {radius_text(sewn, units)}")
-        if not middle:
-            wide = max(fonts.width(one, style.NOTE) for one in words)
-            middle = sewn * by + 3 + wide / 2
-        _both_sides(sketch, words, on_circle(centre, middle, angle), angle)
+        half = max(fonts.width(one, style.NOTE) for one in words) / 2
+        near, far = arcs.inner * by + 3 + half, arcs.outer * by - 3 - half
+        if name == "hem":
+            middles = [near + (far - near) * share for share in (0.5, 0.6, 0.7, 0.8, 0.9, 1.0)]
+        else:
+            middles = [near + step for step in (0.0, 2.0, 4.0, 7.0, 10.0, 15.0)]
+        _both_sides(sketch, words, [on_circle(centre, at, angle) for at in middles], angle)
 
 
-def _both_sides(sketch: _Sketch, words: Sequence[str], at: Point, angle: float) -> None:
-    """Set one line of words above a sloping line and the other below it."""
+def _both_sides(
+    sketch: _Sketch, words: Sequence[str], spots: Sequence[Point], angle: float
+) -> None:
+    """Set one line of words above a sloping line and the other below it, where there is room.
+
+    The table tells them too: without such room they are left out.
+    """
     way = upright(angle)
-    for line, gap in zip(words, (2.0, -2.0), strict=True):
-        sketch.say(line, stepped(at, way + math.pi / 2, gap), way)
+    for spot in spots:
+        places = [stepped(spot, way + math.pi / 2, gap) for gap in (2.0, -2.0)]
+        if all(sketch.has_room(line, at, way) for line, at in zip(words, places, strict=True)):
+            for line, at in zip(words, places, strict=True):
+                sketch.say(line, at, way)
+            return
 
 
 def _cross(sketch: _Sketch, at: Point) -> None:
@@ -263,19 +304,26 @@ def _lengths(sketch: _Sketch, piece: Piece, found: Sequence[Measured], units: Un
     """Draw the rays of a panel whose length differs, each with its length."""
     if found[0].turn is not None:
         _cross(sketch, sketch.point(Point(0.0, 0.0)))
-    for place, ray in zip(found, rays(piece), strict=True):
-        path = sketch.path(ray.path)
+    paths = [sketch.path(ray.path) for ray in rays(piece)]
+    middles = [point_along(path, 0.68 * path_length(path)) for path in paths]
+    # Nearer to each other than a line of type, they are told in the table alone.
+    told = min(distance(*pair) for pair in pairwise(middles)) > style.NOTE + 1.2
+    for place, path in zip(found, paths, strict=True):
         sketch.draw(path, TAPE)
-        (line,) = path
-        angle = math.atan2(line.end.y - line.start.y, line.end.x - line.start.x)
-        # Nearer to the hem, where rays lie further apart.
-        middle = point_along(path, 0.66 * path_length(path))
-        way = upright(angle)
+        if not told:
+            continue
+        way = upright(direction_along(path, 0.0))
+        same = math.cos(way - direction_along(path, 0.0)) > 0
         last = place is found[-1]
-        inward = math.copysign(2.0, math.cos(way - angle)) * (-1 if last else 1)
-        sketch.say(
-            length_text(place.length, units), stepped(middle, way + math.pi / 2, inward), way
-        )
+        # Within the panel: the last ray's words stand on its other side, and higher up.
+        shares = (0.28, 0.34, 0.4, 0.22) if last else (0.68,)
+        words = length_text(place.length, units)
+        for share in shares:
+            at = point_along(path, share * path_length(path))
+            beside = stepped(at, way + math.pi / 2, 2.0 if same is not last else -2.0)
+            if sketch.has_room(words, beside, way):
+                sketch.say(words, beside, way)
+                break
 
 
 def _widths(sketch: _Sketch, piece: Piece, units: Units) -> None:
@@ -319,10 +367,12 @@ def _hatched(sketch: _Sketch, piece: Piece) -> Iterator[Stroke]:
     words = [
         turned_box(
             stepped(text.at, text.angle + math.pi / 2, style.CAP_HEIGHT * text.size / 2),
-            fonts.width(text.text, text.size) + 1.5, text.size + 0.8, text.angle,
+            fonts.width(text.text, text.size) + 1.5,
+            text.size + 0.8,
+            text.angle,
         )
         for text in sketch.texts
-    ]  # fmt: skip
+    ]
 
     def is_open(p: Point) -> bool:
         return holds(polygon, p) and not any(holds(corners, p) for corners in words)
