@@ -7,6 +7,7 @@ only. Imports piece, geometry and waist_part.
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from drafting.geometry import Arc, Line, Point, distance, path_length
 from drafting.piece import Edge, EdgeKind, Piece
@@ -64,6 +65,7 @@ class Measured:
     length: Mm
 
 
+@lru_cache(maxsize=256)
 def swung(piece: Piece) -> Swung | None:
     """Return a piece's arcs, or None for a piece that is no sector of a ring."""
     arcs = [edge for edge in piece.edges if isinstance(edge.path[0], Arc)]
@@ -108,6 +110,7 @@ def _radial(edge: Edge, centre: Point) -> bool:
     return abs(across) < 1e-3 * distance(Point(ax, ay), Point(bx, by))
 
 
+@lru_cache(maxsize=256)
 def measured(piece: Piece) -> tuple[Measured, ...]:
     """Return the lengths of a panel that no two arcs can draw, from its first side to its last.
 

@@ -12,6 +12,7 @@ parallel have no such point; their rays hang straight down.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 
 from drafting.geometry import (
@@ -135,6 +136,7 @@ def waist_part(piece: Piece, units: Units) -> Piece:
     )
 
 
+@lru_cache(maxsize=256)
 def rays(piece: Piece) -> tuple[Ray, ...]:
     """Return the rays of a piece from its first edge to its last, both of them included.
 

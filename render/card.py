@@ -49,26 +49,28 @@ class _Way:
 
 def card(pattern: Pattern, window: Box) -> Drawing:
     """Return the card of a pattern, drawn in a page's window."""
-    for way in _ways():
-        page = _set(pattern, window, way)
-        pages = page.pages()
-        if len(pages) == 1:
-            return _set(pattern, window, replace(way, drawn=True)).pages()[0]
-    # A window that takes nothing at all: what fits of the most needed.
-    return pages[0]
+    way = _best_way(pattern, window)
+    # A window too small for all of it shows what fits of the most needed.
+    return _set(pattern, window, replace(way, drawn=True)).pages()[0]
 
 
-def _ways() -> list[_Way]:
-    found = []
+def _best_way(pattern: Pattern, window: Box) -> _Way:
+    """Return the most generous way that fits one page: all blocks, then large type, then pictures.
+
+    Pictures of a size of type that does not fit with the smallest are not tried larger.
+    """
     for without in range(len(_LEAST_NEEDED) + 1):
-        found += [
-            _Way(size=size, picture=share, without=without)
-            for shares, sizes in ((PICTURES, SIZES), (SMALL_PICTURES, SIZES[2:]))
-            for size in sizes
-            for share in shares
-        ]
-    no_pictures = range(len(_LEAST_NEEDED) + 1)
-    return found + [_Way(size=style.NOTE, picture=0.0, without=k) for k in no_pictures]
+        for shares, sizes in ((PICTURES, SIZES), (SMALL_PICTURES, SIZES[2:])):
+            for size in sizes:
+                ways = [_Way(size=size, picture=share, without=without) for share in shares]
+                if _fits(pattern, window, ways[-1]):
+                    return next(way for way in ways if _fits(pattern, window, way))
+    ways = [_Way(size=style.NOTE, picture=0.0, without=k) for k in range(len(_LEAST_NEEDED) + 1)]
+    return next((way for way in ways if _fits(pattern, window, way)), ways[-1])
+
+
+def _fits(pattern: Pattern, window: Box, way: _Way) -> bool:
+    return len(_set(pattern, window, way).pages()) == 1
 
 
 _LEAST_NEEDED = ("drops on the bias", "what to do before you cut", "how each part is sewn")

@@ -59,6 +59,14 @@ class Spots:
         self.clear.claim(corners)
         self.uncut.claim(corners)
 
+    def kept(self) -> tuple[list[int], list[int]]:
+        """Return what is taken in both so far."""
+        return list(self.clear.rows), list(self.uncut.rows)
+
+    def restore(self, kept: tuple[list[int], list[int]]) -> None:
+        """Give back all that was taken since."""
+        self.clear.rows[:], self.uncut.rows[:] = kept
+
 
 def piece_lines(placement: Placement) -> tuple[Stroke, ...]:
     """Return every line of a piece on the plane: cutting, stitching, inner lines and marks."""
@@ -278,8 +286,16 @@ def piece_words(
     if short:
         # What to measure comes first; then the label takes the widest gap between two rays.
         texts += [_ray_words(placement, line, ground) for line in _rays_of(piece)]
-        texts += [_notch_words(placement, notch, ground) for notch in piece.notches]
+        before = room.kept()
+        notched = [_notch_words(placement, notch, ground) for notch in piece.notches]
         block = _label_between_rays(placement, title, lines, ground)
+        if not block:
+            # So crowded a piece has its label first, and its notches fewer words.
+            room.restore(before)
+            block = _label_between_rays(placement, title, lines, ground)
+            block = block or _label(placement, title, lines[:1], ground)
+            notched = [_notch_words(placement, notch, ground) for notch in piece.notches]
+        texts += notched
     else:
         texts += [_notch_words(placement, notch, ground) for notch in piece.notches]
     for dot in piece.dots:
@@ -456,7 +472,7 @@ def _label_between_rays(
     """Return the label of a waist part in the gap between two rays, along them.
 
     The piece's name and how it is cut go on the paper that is cut out, with as many more lines
-    as there is room for.
+    as there is room for; nothing where there is no room for that much.
     """
     piece = placement.piece
     sides = [
@@ -480,7 +496,7 @@ def _label_between_rays(
             block = _block_in_gaps(
                 [
                     _rows(title, lines[:count], shrink, broken)
-                    for shrink, broken in product((0.62, 0.5), (88.0, 78.0, 68.0, 58.0))
+                    for shrink, broken in product((0.62, 0.5), (88.0, 78.0, 68.0, 58.0, 46.0))
                 ],
                 gaps,
                 free,
@@ -488,7 +504,7 @@ def _label_between_rays(
             )
             if block:
                 return block
-    return _label(placement, title, lines[:1], ground)
+    return ()
 
 
 def _block_in_gaps(

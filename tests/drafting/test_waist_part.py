@@ -264,7 +264,7 @@ def test_a_shaped_gore_is_printed_down_to_where_its_sides_are_straight() -> None
         assert reached == pytest.approx(40, abs=1e-6)
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs())
 def test_whatever_the_cut_a_waist_part_can_be_cut_and_its_rays_stay_on_the_panel(
     spec: Spec,

@@ -98,7 +98,7 @@ def test_a_hem_facing_is_traced_and_not_printed(pattern_of: Callable[[str], Patt
     assert "hem facing back" in [piece.name for piece in on_paper(whole)]
 
 
-@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs())
 def test_every_ray_has_its_length_and_the_label_stands_on_the_paper_cut_out(spec: Spec) -> None:
     pattern = draft(waist_only(spec))
