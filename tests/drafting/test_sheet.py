@@ -24,6 +24,7 @@ from drafting.spec import (
     HemFinish,
     PaperName,
     RuffleCloth,
+    Scope,
     Spec,
     Strips,
     WaistFinish,
@@ -1413,3 +1414,22 @@ def test_a_lining_under_gathers_is_narrower_than_they_are() -> None:
     )
     assert wide.lining is not None
     assert wide.lining.fullness == pytest.approx(0.34)
+
+
+# --- how much is printed -------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("word", list(Scope))
+def test_a_sheet_says_how_much_is_printed(word: Scope) -> None:
+    assert read_sheet(f'{WAIST}[print]\nscope = "{word.value}"\n').print.scope is word
+
+
+def test_whole_pieces_are_printed_unless_the_sheet_says_otherwise() -> None:
+    assert read_sheet(WAIST).print.scope is Scope.WHOLE
+
+
+def test_a_scope_that_there_is_not_is_answered_with_those_there_are() -> None:
+    fault = the_fault(f'{WAIST}[print]\nscope = "wiast"\n')
+    assert 'Did you mean "waist"?' in str(fault)
+    assert '"whole"' in fault.allowed
+    assert fault.line == 4
