@@ -52,6 +52,7 @@ from drafting.spec import (
     LevelAt,
     PaperName,
     RuffleCloth,
+    Scope,
     SeamFinish,
     Strips,
     WaistFinish,
@@ -222,7 +223,7 @@ class PrintTable(_Table):
     margin: Annotated[float | None, length_within(3, 60)] = None
     overlap: Annotated[float | None, length_within(0, 60)] = None
     widest: Annotated[float | None, length_within(400, 20000, example="1.8 m")] = None
-    scope: Annotated[str | None, one_word("whole", "waist", "card")] = None
+    scope: Annotated[Scope | None, choice_of(Scope)] = None
     measured: Annotated[tuple[Measured, ...] | None, BeforeValidator(read_measured)] = None
     strips: Annotated[Strips | None, choice_of(Strips)] = None
 

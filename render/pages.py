@@ -10,9 +10,10 @@ from itertools import product
 
 from drafting.geometry import Box, Point
 from drafting.pattern import Pattern
-from drafting.spec import PaperName
+from drafting.spec import PaperName, Scope
 from drafting.units import Mm
 from render import fonts, style
+from render.card import card
 from render.chosen import on_paper
 from render.correction import correction_on
 from render.drawing import (
@@ -20,6 +21,7 @@ from render.drawing import (
     Anchor,
     Document,
     Drawing,
+    Kind,
     Layer,
     Page,
     Stroke,
@@ -77,7 +79,12 @@ def printed(
         place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
         on,
     )
-    pages = (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
+    is_card = wish.scope is Scope.CARD
+    pages = (
+        (_card_page(pattern, sheets),)
+        if is_card
+        else (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
+    )
     publish = pattern.spec.publish
     document = Document(
         title=fonts.printable(pattern.spec.title),
@@ -86,6 +93,7 @@ def printed(
         keywords="sewing pattern, skirt, print at 100 %",
         language=publish.language,
         about=About(
+            kind=Kind.CARD if is_card else Kind.PAGES,
             waist=pattern.figures.skirt.waistline,
             sweep=pattern.figures.skirt.sweep,
             correction=correction,
@@ -96,9 +104,23 @@ def printed(
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
 
 
+def _card_page(pattern: Pattern, sheets: Sheets) -> Page:
+    paper = sheets.grid.paper
+    return Page(
+        width=paper.width,
+        height=paper.height,
+        window=sheets.grid.window,
+        drawing=card(pattern, sheets.grid.window),
+        label="card",
+        bookmark="Card of figures",
+    )
+
+
 def _subject(pattern: Pattern) -> str:
     licence = pattern.spec.publish.licence
-    return "Sewing pattern at true size" + (f"; licence: {licence}" if licence else "")
+    card_only = pattern.spec.print.scope is Scope.CARD
+    kind = "Figures of a sewing pattern" if card_only else "Sewing pattern at true size"
+    return kind + (f"; licence: {licence}" if licence else "")
 
 
 def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:

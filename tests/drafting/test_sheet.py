@@ -24,6 +24,7 @@ from drafting.spec import (
     HemFinish,
     PaperName,
     RuffleCloth,
+    Scope,
     Spec,
     Strips,
     WaistFinish,
@@ -928,8 +929,6 @@ def test_papers_that_cannot_be_drawn_on_are_told(paper: str, said: str) -> None:
 @pytest.mark.parametrize(
     ("table", "line"),
     [
-        ("print", 'scope = "waist"'),
-        ("print", 'scope = "card"'),
         ("publish", 'sizes = ["P03", "P04"]'),
     ],
 )
@@ -1333,7 +1332,7 @@ def test_the_page_shows_a_sheet_for_each_cut() -> None:
 def test_the_page_names_every_key_of_a_sheet() -> None:
     from drafting.sheet_models import known_keys
 
-    later = {("print", "scope"), ("publish", "sizes")}
+    later = {("publish", "sizes")}
     for table, keys in known_keys().items():
         for key in keys:
             path = (*table, key)
@@ -1487,3 +1486,22 @@ def test_a_lining_under_gathers_is_narrower_than_they_are() -> None:
     )
     assert wide.lining is not None
     assert wide.lining.fullness == pytest.approx(0.34)
+
+
+# --- how much is printed -------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("word", list(Scope))
+def test_a_sheet_says_how_much_is_printed(word: Scope) -> None:
+    assert read_sheet(f'{WAIST}[print]\nscope = "{word.value}"\n').print.scope is word
+
+
+def test_whole_pieces_are_printed_unless_the_sheet_says_otherwise() -> None:
+    assert read_sheet(WAIST).print.scope is Scope.WHOLE
+
+
+def test_a_scope_that_there_is_not_is_answered_with_those_there_are() -> None:
+    fault = the_fault(f'{WAIST}[print]\nscope = "wiast"\n')
+    assert 'Did you mean "waist"?' in str(fault)
+    assert '"whole"' in fault.allowed
+    assert fault.line == 4
