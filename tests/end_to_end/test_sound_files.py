@@ -136,16 +136,23 @@ def test_it_is_drawn_without_a_word(
 # --- one file of every other kind ------------------------------------------------------------
 
 OTHER_KINDS = {
-    "trial": ["trial"],
+    "waist": 'scope = "waist"',
+    "card": 'scope = "card"',
+    "corrected": 'measured = ["198 mm of 200 mm", "201 mm of 200 mm"]',
 }
-"""By a name of its own, the words of the command that writes each."""
+"""What a sheet asks for under [print], by a name of its own."""
 
 
-@pytest.fixture(scope="module", params=OTHER_KINDS)
+@pytest.fixture(scope="module", params=["trial", *OTHER_KINDS])
 def other_kind(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """One PDF after the other of those kinds that no example is printed as."""
     folder = tmp_path_factory.mktemp("kind")
-    words = [str(CHILD) if word == "CHILD" else word for word in OTHER_KINDS[request.param]]
+    words = ["trial"]
+    if request.param != "trial":
+        sheet = folder / "sheet.toml"
+        wish = f"\n[print]\n{OTHER_KINDS[request.param]}\n"
+        sheet.write_text(CHILD.read_text(encoding="utf-8") + wish, encoding="utf-8")
+        words = ["draft", str(sheet), "--quick"]
     result = CliRunner().invoke(app, [*words, "--out", str(folder)])
     assert result.exit_code == 0, result.output
     (pdf,) = folder.glob("*.pdf")
