@@ -115,7 +115,8 @@ def draft(
         typer.Option(
             metavar="NAME",
             help="Paper to print on instead of the sheet's: a4, letter, a3, tabloid, legal, or"
-            " a4-letter, which fits both. May be given more than once.",
+            " a4-letter, which fits both; at a copy shop a0, a1, roll-841, roll-914 or roll-36in;"
+            " or projector. May be given more than once.",
         ),
     ] = None,
     piece: Annotated[
@@ -190,12 +191,17 @@ def draft(
 
 
 def _papers(names: list[str]) -> "tuple[PaperName, ...]":
+    from drafting.sheet_told import did_you_mean, nearest_paper
     from drafting.spec import PaperName
 
     known = ", ".join(paper.value for paper in PaperName)
     for name in names:
         if name.lower() not in {paper.value for paper in PaperName}:
-            typer.echo(f'"{name}" is not a paper known here; use {known}', err=True)
+            meant = did_you_mean(nearest_paper(name.lower()))
+            _tell(
+                f'"{name}" is not a paper known here. {meant} Use {known}'.replace("  ", " "),
+                err=True,
+            )
             raise typer.Exit(WORDS_FAULT)
     return tuple(PaperName(name.lower()) for name in names)
 
@@ -296,7 +302,10 @@ def figures(
 def trial(
     paper: Annotated[
         list[str] | None,
-        typer.Option(metavar="NAME", help="Paper to try: a4 if none is given."),
+        typer.Option(
+            metavar="NAME",
+            help="Paper to try: a4 if none is given. Rolls and projectors check themselves.",
+        ),
     ] = None,
     out: Annotated[
         Path, typer.Option(metavar="DIR", help="Folder to write into; else this one.")

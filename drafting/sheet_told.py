@@ -1,10 +1,12 @@
 """How the values of a spec sheet are told in messages. Loads nothing outside Python."""
 
 import datetime
+import re
 from dataclasses import dataclass
 from difflib import get_close_matches
 
 from drafting.errors import quoted
+from drafting.spec import PaperName
 from drafting.units import Units
 
 
@@ -72,6 +74,16 @@ def near(word: str, known: tuple[str, ...]) -> str:
         name for name in known if len(word) > 2 and word in name.split()
     ]
     return found[0] if found else ""
+
+
+def nearest_paper(name: str) -> str:
+    """Return the known paper that comes nearest to a name, of rolls by width, or nothing."""
+    known = tuple(paper.value for paper in PaperName)
+    roll = re.fullmatch(r"roll-?(\d{1,9})(mm)?", name)
+    if roll is None:
+        return near(name, known)
+    rolls = [int(paper[5:]) for paper in known if re.fullmatch(r"roll-\d+", paper)]
+    return f"roll-{min(rolls, key=lambda width: abs(width - int(roll[1])))}"
 
 
 def did_you_mean(word: str) -> str:

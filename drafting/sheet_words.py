@@ -8,7 +8,7 @@ from pydantic_core import PydanticCustomError
 
 from drafting.errors import quoted
 from drafting.measurements import NAMES as MEASURES
-from drafting.sheet_told import did_you_mean, either, near, shown
+from drafting.sheet_told import did_you_mean, either, near, nearest_paper, shown
 from drafting.sheet_values import key_of, refusal, wrong_kind
 from drafting.sizes import size_table
 from drafting.spec import PaperName
@@ -96,21 +96,13 @@ def _words(value: object, key: str, wanted: str, example: str) -> list[str]:
     return value
 
 
-_PAPERS_LATER = ("a0", "a1", "roll-841", "roll-914", "roll-36in", "projector")
-
-
 def read_papers(value: object, info: ValidationInfo) -> tuple[PaperName, ...]:
     key = key_of(info)
     names = [" ".join(name.split()).lower() for name in _words(value, key, "a list", '["a4"]')]
     known = tuple(paper.value for paper in PaperName)
     for name in names:
-        if name in _PAPERS_LATER or name.startswith("roll-"):
-            raise refusal(
-                value, f"{key} lists {quoted(name)}, which this edition does not draw on yet.",
-                f"It draws on {either(known)}.",
-            )  # fmt: skip
         if name not in known:
-            nearest = near(name, (*known, *_PAPERS_LATER))
+            nearest = nearest_paper(name)
             raise refusal(
                 value,
                 f"{key} lists {quoted(name)}, which is not a paper here."

@@ -109,6 +109,12 @@ class PaperName(StrEnum):
     TABLOID = "tabloid"
     LEGAL = "legal"
     A4_LETTER = "a4-letter"
+    A0 = "a0"
+    A1 = "a1"
+    ROLL_841 = "roll-841"
+    ROLL_914 = "roll-914"
+    ROLL_36IN = "roll-36in"
+    PROJECTOR = "projector"
 
 
 class Scope(StrEnum):

@@ -19,6 +19,7 @@ class Layer(StrEnum):
     MARKS = "marks"
     TEXT = "text"
     PAGE = "page"
+    GRID = "grid"
 
 
 class Anchor(StrEnum):
@@ -85,6 +86,7 @@ class Page:
         level: depth of that line in the outline, 0 at the top.
         correction: what the drawing is enlarged by in the file, so that it comes true out of
             one printer; the window's lower left corner stays where it is.
+        foot: what is drawn outside the window too: the strip at the foot of a large sheet.
     """
 
     width: Mm
@@ -95,6 +97,7 @@ class Page:
     bookmark: str = ""
     level: int = 0
     correction: Correction = AS_DRAWN
+    foot: Drawing = Drawing()
 
 
 class Kind(StrEnum):

@@ -21,7 +21,7 @@ from render.dxf import LOST, dxf_bytes, lost
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
 from render.pages import Printed, printed
-from render.paper import grid
+from render.paper import ROLLS, PaperError, grid, paper_metres
 from render.parts import Plane, laid_out
 from render.pdf import pdf_bytes
 from render.placement import Effort, Progress
@@ -140,8 +140,19 @@ def write_trial(
     """Write a page for each paper that tries a printer, with the paper's own margin.
 
     Raises:
+        PaperError: a roll or a projector has no one page to try.
         ExistsError, OSError: a file exists, or cannot be written.
     """
+    for paper in papers:
+        if paper is PaperName.PROJECTOR:
+            raise PaperError(
+                "a projector needs no trial page: the first page of every file for it calibrates it"
+            )
+        if paper in ROLLS:
+            raise PaperError(
+                f"{paper.value} has no trial page: every roll has its own check lines and test"
+                " square, to be measured before you pay"
+            )
     found = {
         folder / f"trial-{paper.value}.pdf": trial_page(grid(paper, margin=None, overlap=10.0))
         for paper in dict.fromkeys(papers)
@@ -199,26 +210,37 @@ def _figures(
 def paper_figures(layout: Printed) -> dict[str, Any]:
     """Return where pages and pieces lie on the assembled plane: millimetres and degrees."""
     sheets = layout.sheets
-    on, window = sheets.grid.paper, sheets.grid.window
-    ticket = len(layout.document.pages) - len(sheets.tiles)
+    pages = layout.document.pages
+    labels = {page.label: number for number, page in enumerate(pages, start=1)}
+    # For a projector the whole plane is one page, the one after the page to calibrate by.
+    at = {tile.name: labels.get(tile.name, 2) for tile in sheets.tiles}
+    # Large sheets have a foot under their window, and pages for a projector sizes of their own.
+    shown = pages[at[sheets.tiles[0].name] - 1] if sheets.tiles else pages[0]
+    window = shown.window
+    roll = (
+        {"metres": paper_metres(page.height for page in pages)}
+        if sheets.grid.paper.name in ROLLS
+        else {}
+    )
     return {
-        "pages": len(layout.document.pages),
+        "pages": len(pages),
         "pieces_pages": len(sheets.tiles),
         "lower_bound": sheets.lower_bound,
-        "page": [on.width, on.height],
+        "page": [shown.width, shown.height],
+        **roll,
         "window": [window.left, window.bottom, round(window.width, 3), round(window.height, 3)],
         "overlap": sheets.grid.overlap,
         **_enlarged(sheets.grid.correction),
         "tiles": [
             {
-                "page": ticket + number,
+                "page": at[tile.name],
                 "name": tile.name,
                 "row": tile.row,
                 "column": tile.column,
                 "x": round(tile.window.left, 3),
                 "y": round(tile.window.bottom, 3),
             }
-            for number, tile in enumerate(sheets.tiles, start=1)
+            for tile in sheets.tiles
         ],
         "pieces": [
             {

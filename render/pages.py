@@ -30,7 +30,7 @@ from render.drawing import (
     together,
 )
 from render.joins import join_marks
-from render.paper import grid
+from render.paper import HOME, ROLLS, SHEETS, PaperError, grid
 from render.piece_drawing import Spots, label_and_words, piece_lines
 from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
@@ -69,22 +69,39 @@ def printed(
         progress: is told of the fewest pages found so far.
 
     Raises:
-        PaperError: margins and overlap leave too little of the paper.
+        PaperError: margins and overlap leave too little of the paper, or it takes no card.
         PieceWishError: a piece asked for cannot be printed.
     """
     wish = pattern.spec.print
+    if wish.scope is Scope.CARD and paper not in HOME:
+        raise PaperError(
+            f"a card is one page of figures for a printer at home, and {paper.value} is none;"
+            f" take {', '.join(name.value for name in HOME)}, or another scope"
+        )
+    if paper in (*SHEETS, *ROLLS):
+        from render.large import printed_large  # it sets its pages with this module's functions
+
+        return printed_large(pattern, paper, only=only, effort=effort, progress=progress)
+    if paper is PaperName.PROJECTOR:
+        from render.projector import shown_by_projector
+
+        return shown_by_projector(pattern, only=only)
     correction = correction_on(paper, wish.measured)
     on = grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
     sheets = cut_into_pages(
         place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
         on,
     )
-    is_card = wish.scope is Scope.CARD
-    pages = (
-        (_card_page(pattern, sheets),)
-        if is_card
-        else (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
-    )
+    if wish.scope is Scope.CARD:
+        return bound(pattern, sheets, (_card_page(pattern, sheets),), Kind.CARD)
+    pages = (*_ticket_pages(pattern, sheets), *pattern_pages(pattern, sheets))
+    return bound(pattern, sheets, pages)
+
+
+def bound(
+    pattern: Pattern, sheets: Sheets, pages: tuple[Page, ...], kind: Kind = Kind.PAGES
+) -> Printed:
+    """Return pages as a document that tells what it is."""
     publish = pattern.spec.publish
     document = Document(
         title=fonts.printable(pattern.spec.title),
@@ -93,14 +110,14 @@ def printed(
         keywords="sewing pattern, skirt, print at 100 %",
         language=publish.language,
         about=About(
-            kind=Kind.CARD if is_card else Kind.PAGES,
+            kind=kind,
             waist=pattern.figures.skirt.waistline,
             sweep=pattern.figures.skirt.sweep,
-            correction=correction,
+            correction=sheets.grid.correction,
         ),
         pages=pages,
     )
-    words = "".join(text.text for page in pages for text in page.drawing.texts)
+    words = "".join(text.text for page in pages for text in (*page.drawing.texts, *page.foot.texts))
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
 
 
@@ -142,11 +159,14 @@ def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     ]
 
 
-def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
+def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -> list[Page]:
+    """Return the pages of the plane; no words or marks stand in what is taken of it."""
     if not sheets.tiles:
         return []
     lines = tuple(stroke for placement in sheets.placements for stroke in piece_lines(placement))
     room = free_room(sheets, lines)
+    for box in taken:
+        room.claim(turned_box(box.centre, box.width, box.height, 0.0))
     marks: dict[tuple[int, int], list[Drawing]] = {}
     for found in join_marks(sheets.joins, sheets.grid.overlap, room):
         marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)

@@ -3,6 +3,8 @@
 Millimetres. ISO 216 and the North American sizes. Imports the spec's words, printer and errors.
 """
 
+import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from drafting.errors import DraftingError
@@ -32,6 +34,15 @@ class Paper:
     margin: Mm = 10.0
 
 
+def _roll(name: PaperName, title: str, width: Mm, usable: Mm) -> Paper:
+    """Return a roll, as long as one page of a file may be."""
+    margin = (width - usable) / 2
+    return Paper(name=name, title=title, width=width, height=LONGEST, margin=margin)
+
+
+LONGEST: Mm = 14_400 * 25.4 / 72
+"""A PDF page is at most 14 400 points long and wide: 5.08 m. Source: ISO 32000-1, annex C."""
+
 # Letter, Legal and Tabloid printers feed from trays whose trailing edge loses half an inch.
 PAPERS = {
     paper.name: paper
@@ -43,8 +54,26 @@ PAPERS = {
         Paper(name=PaperName.LEGAL, title="US Legal", width=215.9, height=355.6, margin=12.7),
         # The largest page that lies inside both; it prints on either without scaling.
         Paper(name=PaperName.A4_LETTER, title="A4 or US Letter", width=210.0, height=279.4),
+        Paper(name=PaperName.A0, title="A0", width=841.0, height=1189.0),
+        Paper(name=PaperName.A1, title="A1", width=594.0, height=841.0),
+        # Plotters leave 5 to 17 mm blank along a roll: 820 of 841 and 890 of 914 are drawn on.
+        _roll(PaperName.ROLL_841, "roll 841 mm wide", 841.0, 820.0),
+        _roll(PaperName.ROLL_914, "roll 914 mm wide", 914.0, 890.0),
+        _roll(PaperName.ROLL_36IN, "roll 36 in wide", 914.4, 890.0),
+        Paper(
+            name=PaperName.PROJECTOR,
+            title="projector",
+            width=LONGEST,
+            height=LONGEST,
+            margin=60.0,
+        ),
     )
 }
+
+SHEETS = (PaperName.A0, PaperName.A1)
+ROLLS = (PaperName.ROLL_841, PaperName.ROLL_914, PaperName.ROLL_36IN)
+HOME = tuple(name for name in PAPERS if name not in (*SHEETS, *ROLLS, PaperName.PROJECTOR))
+"""Papers that are cut into pages as small as a home printer takes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,3 +139,8 @@ def grid(
             f" at least {LEAST_WINDOW:g} mm is needed each way"
         )
     return found
+
+
+def paper_metres(lengths: Iterable[Mm]) -> float:
+    """Return how many metres of a roll pages of these lengths take, rounded up to a decimetre."""
+    return math.ceil(math.fsum(lengths) / 100 - 1e-6) / 10

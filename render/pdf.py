@@ -21,7 +21,7 @@ POINTS = 72 / 25.4
 _SPAN = math.pi / 6
 """Longest arc given to one Bezier curve: its error is then 4e-7 of the radius, under 1 µm."""
 
-SWITCHED = (Layer.CUTTING, Layer.STITCHING, Layer.MARKS, Layer.TEXT)
+SWITCHED = (Layer.CUTTING, Layer.STITCHING, Layer.MARKS, Layer.TEXT, Layer.GRID)
 """Layers that a reader can switch off. What tells where a page belongs is always shown."""
 
 _ALIGN = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
@@ -177,17 +177,22 @@ def _write_page(canvas: Any, number: int, page: Page) -> None:
         _enlarge(canvas, page)
     canvas.setLineCap(0)
     canvas.setLineJoin(0)
+    _draw(canvas, page.drawing)
+    canvas.restoreState()
+    _draw(canvas, page.foot)
+    canvas.showPage()
+
+
+def _draw(canvas: Any, drawing: Drawing) -> None:
     pen: Pen | None = None
-    for layer, strokes in groupby(page.drawing.strokes, key=lambda stroke: stroke.layer):
+    for layer, strokes in groupby(drawing.strokes, key=lambda stroke: stroke.layer):
         with _on_layer(canvas, layer):
             for stroke in strokes:
                 pen = _stroke(canvas, stroke, pen)
-    for layer, texts in groupby(page.drawing.texts, key=lambda text: text.layer):
+    for layer, texts in groupby(drawing.texts, key=lambda text: text.layer):
         with _on_layer(canvas, layer):
             for text in texts:
                 _text(canvas, text)
-    canvas.restoreState()
-    canvas.showPage()
 
 
 def _enlarge(canvas: Any, page: Page) -> None:

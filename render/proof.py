@@ -121,7 +121,7 @@ def proof(data: bytes) -> Proof:
     """
     read = _read(data)
     about = read.about
-    pages = tuple(_measured(page, about.correction) for page in read.pages)
+    pages = tuple(_measured(page, about) for page in read.pages)
     tiles = tuple(
         page for page, label in zip(pages, read.labels, strict=False) if _TILE.fullmatch(label)
     )
@@ -268,17 +268,18 @@ def _upright_box(numbers: Sequence[float]) -> Rect | None:
     return min(a, c), min(b, d), max(a, c), max(b, d)
 
 
-def _measured(raw: _Raw, correction: Correction) -> _Measured:
+def _measured(raw: _Raw, about: About) -> _Measured:
     left, bottom, right, top = raw.box
     by = raw.unit * POINT
-    across, up = correction
+    across, up = about.correction
 
     def printed(spot: Spot) -> Spot:
         # A file keeps five or six figures; what lies behind them is noise.
         return round(spot[0] / across, 4), round(spot[1] / up, 4)
 
     found = walk(raw.content, (by, 0.0, 0.0, by, -left * by, -bottom * by))
-    window = found.window
+    # A large sheet has a foot under its window.
+    window = found.mostly if about.kind is Kind.LARGE else found.window
     return _Measured(
         page=((right - left) * by, (top - bottom) * by),
         inked=window,

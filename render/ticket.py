@@ -4,6 +4,7 @@ Millimetres in the page's frame. Imports drafting's values and the renderers of 
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.cautions import cautions
@@ -61,11 +62,63 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
     _title(page, pattern)
     _check(page, pattern, sheets)
     _print(page, pattern, sheets, counts)
+    _rest(page, pattern, sheets)
+    return page.pages()
+
+
+def blocks(
+    pattern: Pattern,
+    sheets: Sheets,
+    window: Box,
+    *,
+    check: Sequence[str],
+    printing: Sequence[str],
+    square: bool,
+    heading: str = "Print",
+) -> tuple[Drawing, ...]:
+    """Return the ticket in blocks as large as a window, to be set among pieces or in columns.
+
+    Args:
+        check: how to find out whether the sheet is true.
+        printing: what to do with the sheets, a paragraph each; the map follows if they join.
+        square: whether the test square stands in the first block.
+        heading: what stands over ``printing``.
+    """
+    page = Setting(window=window, inset=0.0)
+    _title(page, pattern)
+    page.heading("Check", with_next=SQUARE if square else 20.0)
+    if square:
+        top = page.y
+        draw_square(page, page.left, top - SQUARE)
+        for text in check:
+            _beside(page, text, page.left + SQUARE + 8, page.width - SQUARE - 8)
+        page.y = min(top - SQUARE, page.y)
+    else:
+        for text in check:
+            page.paragraph(text)
+    page.heading(heading, with_next=20)
+    for text in printing:
+        page.paragraph(text)
+    if sheets.joins:
+        numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
+        _, high, scale = map_size(sheets, page.width, BLOCK_MAP)
+        page.need(high + 3)
+        page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
+        page.y -= high + 3
+    _rest(page, pattern, sheets)
+    return page.pages()
+
+
+def _rest(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
+    """Set what every ticket ends with, whatever its pattern is printed on."""
     if any(is_shortened(placement.piece) for placement in sheets.placements):
         _chalk(page)
     _cut(page, pattern)
     _know(page, pattern, sheets)
-    return page.pages()
+
+
+BLOCK_MAP: Mm = 90.0
+"""Greatest height of the map in a block; sheets so large are few."""
 
 
 def _title(page: Setting, pattern: Pattern) -> None:
@@ -127,7 +180,7 @@ _APART = (
 _AGAIN = " If it is more, leave the scale at 100 %, measure the trial page again and correct anew."
 
 
-def _beside(page: Setting, words: str, x: Mm, width: Mm, *, bold: bool) -> None:
+def _beside(page: Setting, words: str, x: Mm, width: Mm, *, bold: bool = False) -> None:
     shift = x - page.left
     page.paragraph(words, indent=shift, width=shift + width, bold=bold, after=1.4)
 

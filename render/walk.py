@@ -53,6 +53,7 @@ class Walk:
         outlines: closed outlines of four straight sides, each as four corners.
         window: the smallest upright box that holds every clip under which anything is
             stroked or set in type; None if nothing is, or something under no clip.
+        mostly: of the clips the one under which most is drawn; None if there is none.
         scale: what the matrices enlarge most strokes by, across and up; 0, 0 where they turn
             or slant them; None where nothing is stroked.
     """
@@ -60,6 +61,7 @@ class Walk:
     lines: tuple[tuple[Spot, Spot], ...]
     outlines: tuple[tuple[Spot, Spot, Spot, Spot], ...]
     window: Rect | None
+    mostly: Rect | None
     scale: tuple[float, float] | None
 
 
@@ -67,10 +69,9 @@ def walk(content: Content, under: Matrix = PLAIN) -> Walk:
     """Return what a page's operators stroke, all of it under one matrix more."""
     walker = _Walker(matrix=under)
     walker.follow(content, DEEPEST)
-    clips = set(walker.clips)
+    boxes = [clip for clip in walker.clips if clip is not None]
     window = None
-    if clips and None not in clips:
-        boxes = [clip for clip in clips if clip is not None]
+    if boxes and None not in walker.clips:
         window = (
             min(box[0] for box in boxes),
             min(box[1] for box in boxes),
@@ -82,6 +83,7 @@ def walk(content: Content, under: Matrix = PLAIN) -> Walk:
         lines=tuple(walker.lines),
         outlines=tuple(walker.outlines),
         window=window,
+        mostly=max(boxes, key=lambda box: walker.clips[box], default=None),
         scale=scales.most_common(1)[0][0] if scales else None,
     )
 
@@ -123,7 +125,7 @@ class _Walker:
     clipping: bool = False
     lines: list[tuple[Spot, Spot]] = field(default_factory=list)
     outlines: list[tuple[Spot, Spot, Spot, Spot]] = field(default_factory=list)
-    clips: set[Rect | None] = field(default_factory=set)
+    clips: Counter[Rect | None] = field(default_factory=Counter)
     matrices: Counter[Matrix] = field(default_factory=Counter)
 
     def follow(self, content: Content, depth: int) -> None:
@@ -138,7 +140,7 @@ class _Walker:
             elif op in _PAINTED:
                 self.paint(op)
             elif op in _SET_IN_TYPE:
-                self.clips.add(self.clip)
+                self.clips[self.clip] += 1
             elif op == b"h":
                 if self.parts:
                     self.parts[-1].closed = True
@@ -207,7 +209,7 @@ class _Walker:
         spots = part.spots
         if not all(abs(x) < LARGEST and abs(y) < LARGEST for x, y in spots):
             return
-        self.clips.add(self.clip)
+        self.clips[self.clip] += 1
         self.matrices[self.matrix] += 1
         if not part.straight:
             return

@@ -912,18 +912,22 @@ def test_only_measures_can_be_accepted(accept: str, said: str) -> None:
         ("[]", "is empty"),
         ('"a4"', 'Write paper = ["a4"].'),
         ("[4]", "not a word in quotes"),
-        ('["a0"]', "does not draw on yet"),
-        ('["a1"]', "does not draw on yet"),
-        ('["roll-841"]', "does not draw on yet"),
-        ('["roll-914"]', "does not draw on yet"),
-        ('["roll-36in"]', "does not draw on yet"),
-        ('["projector"]', "does not draw on yet"),
+        ('["roll-1067"]', 'Did you mean "roll-914"?'),
+        ('["roll-850mm"]', 'Did you mean "roll-841"?'),
+        ('["roll-36"]', 'Did you mean "roll-841"?'),
+        ('["projektor"]', 'Did you mean "projector"?'),
     ],
 )
 def test_papers_that_cannot_be_drawn_on_are_told(paper: str, said: str) -> None:
     fault = the_fault(f"{WAIST}[print]\npaper = {paper}\n")
     assert said in str(fault)
     assert (fault.line, fault.key) == (4, "print.paper")
+
+
+def test_copy_shop_papers_and_a_projector_may_be_asked_for() -> None:
+    asked = ["a0", "a1", "roll-841", "roll-914", "roll-36in", "projector"]
+    spec = read_sheet(f"{WAIST}[print]\npaper = {asked}\n", name="sheet.toml")
+    assert [paper.value for paper in spec.print.papers] == asked
 
 
 @pytest.mark.parametrize(

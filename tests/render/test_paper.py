@@ -5,7 +5,7 @@ import pytest
 from drafting.errors import DraftingError
 from drafting.printer import Correction
 from drafting.spec import PaperName
-from render.paper import PAPERS, PaperError, grid
+from render.paper import HOME, PAPERS, SHEETS, PaperError, grid, paper_metres
 
 # ISO 216:2007; ANSI/ASME Y14.1 A and B, and US Legal, in inches of 25.4 mm.
 SIZES = {
@@ -14,6 +14,8 @@ SIZES = {
     PaperName.LETTER: (8.5 * 25.4, 11 * 25.4),
     PaperName.TABLOID: (11 * 25.4, 17 * 25.4),
     PaperName.LEGAL: (8.5 * 25.4, 14 * 25.4),
+    PaperName.A0: (841.0, 1189.0),
+    PaperName.A1: (594.0, 841.0),
 }
 
 
@@ -32,7 +34,7 @@ def test_the_page_for_both_fits_on_a4_and_on_letter() -> None:
     assert both.height == min(297.0, 11 * 25.4)
 
 
-@pytest.mark.parametrize("name", PaperName)
+@pytest.mark.parametrize("name", (*HOME, *SHEETS))
 def test_printers_that_leave_a_centimetre_blank_print_every_window(name: PaperName) -> None:
     on = grid(name, margin=None, overlap=10)
     assert on.margin >= 10
@@ -79,3 +81,30 @@ def test_a_window_that_a_correction_makes_too_small_is_refused() -> None:
     assert grid(PaperName.A4, margin=30, overlap=0, correction=Correction(1.07, 1)).step_x > 140
     with pytest.raises(PaperError):
         grid(PaperName.A4, margin=30, overlap=0, correction=Correction(1.08, 1))
+
+
+# What plotters draw on of rolls that are 841 mm, 914 mm and 36 in wide.
+ROLLS = {"roll-841": (841.0, 820.0), "roll-914": (914.0, 890.0), "roll-36in": (36 * 25.4, 890.0)}
+
+
+@pytest.mark.parametrize("name", ROLLS)
+def test_a_roll_is_drawn_on_where_plotters_can(name: str) -> None:
+    on = grid(PaperName(name), margin=None, overlap=10)
+    assert (on.paper.width, on.window.width) == pytest.approx(ROLLS[name], abs=1e-9)
+    # ISO 32000-1, annex C: 14 400 units of 1/72 in at most.
+    assert on.paper.height == pytest.approx(14_400 / 72 * 25.4)
+
+
+@pytest.mark.parametrize(
+    ("lengths", "metres"),
+    [([1877.0], 1.9), ([1900.0], 1.9), ([1900.1], 2.0), ([2500.0, 2500.0], 5.0), ([60.0], 0.1)],
+)
+def test_metres_of_a_roll_are_rounded_up_to_a_decimetre(
+    lengths: list[float], metres: float
+) -> None:
+    assert paper_metres(lengths) == pytest.approx(metres)
+
+
+def test_a_roll_whose_margins_leave_no_width_is_refused_with_the_reason() -> None:
+    with pytest.raises(PaperError, match="roll 841 mm wide"):
+        grid(PaperName.ROLL_841, margin=360, overlap=10)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from drafting.piece import Piece, cutting_box
 from drafting.spec import PaperName
 from render.pages import Printed
-from render.paper import Grid, grid
+from render.paper import HOME, Grid, grid
 from render.placement import Effort, place
 from render.tiling import cut_into_pages
 from tests.render.cloth_shapes import XY, apart, moved, rectangle, sector, sector_rim
@@ -156,7 +156,7 @@ def test_no_more_pages_than_each_piece_alone_in_its_box(layout: Printed) -> None
     assert len(layout.sheets.tiles) <= boxes
 
 
-@pytest.mark.parametrize("name", PaperName)
+@pytest.mark.parametrize("name", HOME)
 def test_a_few_odd_panels_take_no_more_pages_than_their_boxes(name: PaperName) -> None:
     on = grid(name, margin=None, overlap=10)
     sizes = [(119.0, 620.0, 90.0), (238.0, 590.0, 90.0), (150.0, 50.0, 120.0), (60.0, 900.0, 60.0)]

@@ -10,14 +10,14 @@ from hypothesis import strategies as st
 from drafting.geometry import Arc, Line, Path, Point
 from drafting.spec import PaperName
 from render.drawing import Layer, Pen, Stroke
-from render.paper import Grid, grid
+from render.paper import HOME, Grid, grid
 from render.placement import Placement
 from render.tiling import Sheets, cut_into_pages, on_page, row_letters
 from tests.render.cloth_shapes import apart, moved, rectangle, sector, sector_rim
 
 grids = st.builds(
     lambda name, overlap: grid(name, margin=None, overlap=overlap),
-    st.sampled_from(PaperName),
+    st.sampled_from(HOME),
     st.sampled_from((0.0, 10.0)),
 )
 places = st.tuples(st.floats(-900, 900), st.floats(-900, 900), st.floats(0, math.tau))

@@ -7,11 +7,11 @@ import pytest
 from typer.testing import CliRunner
 
 from cli import app
-from drafting.spec import PaperName
+from render.paper import HOME, ROLLS, SHEETS
 from tests.end_to_end.pdf_ink import Leaf, leaves
 
 
-@pytest.fixture(scope="module", params=[paper.value for paper in PaperName])
+@pytest.fixture(scope="module", params=[paper.value for paper in (*HOME, *SHEETS)])
 def leaf(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Leaf:
     folder = tmp_path_factory.mktemp("trial")
     command = ["trial", "--paper", request.param, "--out", str(folder)]
@@ -87,3 +87,13 @@ def test_a_paper_that_is_none_is_a_wrong_word(tmp_path: Path) -> None:
     result = CliRunner().invoke(app, ["trial", "--paper", "a5", "--out", str(tmp_path)])
     assert result.exit_code == 2
     assert "a4-letter" in result.stderr
+
+
+@pytest.mark.parametrize("paper", [*(roll.value for roll in ROLLS), "projector"])
+def test_a_roll_and_a_projector_have_no_trial_page_and_are_told_why(
+    paper: str, tmp_path: Path
+) -> None:
+    result = CliRunner().invoke(app, ["trial", "--paper", paper, "--out", str(tmp_path)])
+    assert result.exit_code == 3
+    assert "trial page" in result.output
+    assert not list(tmp_path.iterdir())

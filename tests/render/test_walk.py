@@ -119,6 +119,14 @@ def test_under_several_clips_the_window_holds_them_all() -> None:
     assert found.window == (0, 0, 30, 30)
 
 
+def test_most_lies_in_one_of_several_clips() -> None:
+    small, large = "0 0 10 10 re W n", "0 0 50 60 re W n"
+    found = walked(f"q {small} {LINE} Q q {large} {LINE} {LINE} Q {LINE} {LINE} {LINE}")
+    assert found.window is None
+    assert found.mostly == (0, 0, 50, 60)
+    assert walked(LINE).mostly is None
+
+
 @pytest.mark.parametrize("op", ["(a) Tj", "[(a) 3 (b)] TJ", "(a) '", '1 2 (a) "'])
 def test_words_alone_are_drawn_in_a_window_too(op: str) -> None:
     assert walked(f"q 0 0 50 60 re W n BT {op} ET Q").window == (0, 0, 50, 60)

@@ -1,0 +1,98 @@
+"""What a copy shop needs to see on a large sheet: a strip at its foot, check lines, cut marks.
+
+Black lines and plain type alone: a laser plotter breaks grey up into dots. Millimetres in the
+page's frame. Imports geometry, style and fonts.
+"""
+
+import math
+from collections.abc import Sequence
+
+from drafting.geometry import Box, Path, Point, straight
+from drafting.units import Mm
+from render import fonts, style
+from render.drawing import Anchor, Drawing, Layer, Stroke, Text, placed
+
+FOOT: Mm = 36.0
+"""Height of the strip."""
+
+METRE: Mm = 1000.0
+DECIMETRE: Mm = 100.0
+RULE_WIDE: Mm = 15.0
+"""Room that a check line takes with its ticks and its words."""
+
+_ENDS: Mm = 1.0
+"""The ends of a check line keep clear of the rim by this."""
+
+_TITLE: Mm = 8.0
+_WORDS: Mm = 5.0
+_CORNER: Mm = 6.0
+
+
+def check_length(room: Mm) -> Mm:
+    """Return the length of a check line: a metre, or the most whole decimetres that fit."""
+    whole = math.floor((room - 2 * _ENDS) / DECIMETRE + 1e-9) * DECIMETRE
+    return min(whole, METRE)
+
+
+def check_line(long: Mm) -> Drawing:
+    """Return a level check line with a tick each decimetre, its box's lower left at the origin."""
+    left, base = _ENDS, 2.0
+    strokes = [_stroke(straight(Point(left, base), Point(left + long, base)))]
+    texts = []
+    for k in range(round(long / DECIMETRE) + 1):
+        at = left + k * DECIMETRE
+        tall = 5.0 if k * DECIMETRE in (0, long) else 3.5
+        strokes.append(_stroke(straight(Point(at, base), Point(at, base + tall))))
+        if 0 < k * DECIMETRE < long:
+            texts.append(
+                _text(f"{at - left:.0f}", at, base + 4.4, style.NOTE, anchor=Anchor.MIDDLE)
+            )
+    less = "" if long == METRE else ", the most whole decimetres that fit here"
+    words = f"Check line: {long:.0f} mm from end to end{less}; a tick each 100 mm."
+    words = fonts.shortened(words, style.SMALL, long - 4)
+    texts.append(_text(words, left + 2, base + 8.6, style.SMALL))
+    return Drawing(strokes=tuple(strokes), texts=tuple(texts))
+
+
+def foot_strip(
+    page: Mm, margin: Mm, title: str, facts: Sequence[str], orders: Sequence[str]
+) -> Drawing:
+    """Return the strip for a page of that width, from its lower margin up.
+
+    Args:
+        facts: what the sheet is, set in one line after the other as they fit.
+        orders: how to print it, set bold.
+    """
+    left, wide = margin + 2.0, page - 2 * margin - 4.0
+    top = margin + FOOT
+    rule = _stroke(straight(Point(left, top), Point(left + wide, top)))
+    named = fonts.shortened(title, _TITLE, wide * 0.6, bold=True)
+    texts = [_text(named, left, top - 9.0, _TITLE, bold=True)]
+    after = left + fonts.width(named, _TITLE, bold=True) + 8.0
+    told = fonts.shortened("  ·  ".join(facts), _WORDS, left + wide - after)
+    texts.append(_text(told, after, top - 9.0, _WORDS))
+    told = fonts.shortened("  ·  ".join(orders), _WORDS, wide, bold=True)
+    texts.append(_text(told, left, top - 17.5, _WORDS, bold=True))
+    long = check_length(page - 2 * margin)
+    line = placed(check_line(long), x=page / 2 - long / 2 - _ENDS, y=margin + 1.0)
+    return Drawing(strokes=(rule, *line.strokes), texts=(*texts, *line.texts))
+
+
+def cut_marks(area: Box) -> Drawing:
+    """Return an angle at each corner of the drawn area, to trim a sheet by."""
+    paths: list[Path] = []
+    for x, along in ((area.left, 1), (area.right, -1)):
+        for y, up in ((area.bottom, 1), (area.top, -1)):
+            paths.append(straight(Point(x, y), Point(x + along * _CORNER, y)))
+            paths.append(straight(Point(x, y), Point(x, y + up * _CORNER)))
+    return Drawing(strokes=tuple(_stroke(path) for path in paths))
+
+
+def _stroke(path: Path) -> Stroke:
+    return Stroke(path=path, pen=style.MARK, layer=Layer.PAGE)
+
+
+def _text(
+    words: str, x: Mm, y: Mm, size: Mm, *, bold: bool = False, anchor: Anchor = Anchor.START
+) -> Text:
+    return Text(text=words, at=Point(x, y), size=size, bold=bold, anchor=anchor, layer=Layer.PAGE)
