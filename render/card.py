@@ -306,7 +306,8 @@ def _uneven(page: Setting, pattern: Pattern, way: _Way) -> None:
             groups.setdefault(_places(places, units), []).append((piece, places))
     if not groups:
         return
-    _heading(page, f"Lengths that differ, in {units.value}, from the waist line to the hem line")
+    called = "cm" if units is Units.CM else "inches"
+    _heading(page, f"Lengths that differ, in {called}, from the waist line to the hem line")
     for heads, group in groups.items():
         rows = [("", *heads)]
         turned = group[0][1][0].turn is not None
