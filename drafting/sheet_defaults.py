@@ -219,6 +219,7 @@ def _print(table: "PrintTable") -> Print:
         widest=or_else(table.widest, 2500.0),
         scope=table.scope or Scope.WHOLE,
         strips=table.strips or Strips.LISTED,
+        measured=table.measured or (),
     )
 
 

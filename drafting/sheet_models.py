@@ -14,6 +14,7 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
 
 from drafting.errors import Fault, quoted
 from drafting.half_scale import Scale
+from drafting.printer import Measured
 from drafting.sheet_texts import (
     TEXT_LENGTH,
     TITLE_LENGTH,
@@ -30,6 +31,7 @@ from drafting.sheet_values import (
     number_within,
     numbers_within,
     read_fullness,
+    read_measured,
 )
 from drafting.sheet_words import (
     choice_of,
@@ -222,7 +224,7 @@ class PrintTable(_Table):
     overlap: Annotated[float | None, length_within(0, 60)] = None
     widest: Annotated[float | None, length_within(400, 20000, example="1.8 m")] = None
     scope: Annotated[Scope | None, choice_of(Scope)] = None
-    measured: Annotated[None, drafted_later("asks for a correction of your printer")] = None
+    measured: Annotated[tuple[Measured, ...] | None, BeforeValidator(read_measured)] = None
     strips: Annotated[Strips | None, choice_of(Strips)] = None
 
 

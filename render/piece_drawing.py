@@ -1,12 +1,13 @@
 """Drawing a placed piece: its lines first, then its words where there is room for them.
 
 Draws any piece alike, whatever garment it belongs to. Millimetres and radians on the plane.
-Imports geometry, piece, drawing, style, fonts and room.
+Imports geometry, piece, pattern, drawing, style, fonts, room and words.
 """
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 from itertools import pairwise, product
 
 from drafting.geometry import (
@@ -28,6 +29,7 @@ from drafting.geometry import (
     stepped,
     straight,
 )
+from drafting.pattern import Pattern
 from drafting.piece import (
     Edge,
     EdgeKind,
@@ -44,7 +46,7 @@ from render import fonts, style
 from render.drawing import Anchor, Layer, Stroke, Text
 from render.placement import Placement
 from render.room import Room, spread, turned_box
-from render.words import CHECK
+from render.words import CHECK, fold_words, label_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,34 +70,63 @@ class Spots:
         self.clear.rows[:], self.uncut.rows[:] = kept
 
 
-def piece_lines(placement: Placement) -> tuple[Stroke, ...]:
-    """Return every line of a piece on the plane: cutting, stitching, inner lines and marks."""
-    piece = placement.piece
-    strokes: list[Stroke] = [
-        Stroke(path=cutting_line(piece), pen=style.CUTTING, layer=Layer.CUTTING)
-    ]
+class LineKind(StrEnum):
+    """What a line of a piece tells the person who cuts or sews it."""
+
+    CUTTING = "cutting line"
+    STITCHING = "stitching line"
+    FOLD = "fold"
+    INNER = "inner line"
+    GRAIN = "grain"
+    NOTCH = "notch"
+    MARK = "mark"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceLine:
+    """One line of a piece and what it tells."""
+
+    kind: LineKind
+    stroke: Stroke
+
+
+def own_lines(piece: Piece) -> tuple[PieceLine, ...]:
+    """Return every line of a piece in its own frame, the cutting line first."""
+    cut = Stroke(path=cutting_line(piece), pen=style.CUTTING, layer=Layer.CUTTING)
+    lines = _of(LineKind.CUTTING, [cut])
     for edge in piece.edges:
         if edge.kind is EdgeKind.FOLD:
-            strokes += _bracket(edge)
+            lines += _of(LineKind.FOLD, _bracket(edge))
         elif edge.allowance > 0:
-            strokes.append(Stroke(path=edge.path, pen=style.STITCHING, layer=Layer.STITCHING))
+            sewn = Stroke(path=edge.path, pen=style.STITCHING, layer=Layer.STITCHING)
+            lines += _of(LineKind.STITCHING, [sewn])
     for line in piece.inner_lines:
-        strokes.append(Stroke(path=line.path, pen=style.INNER[line.kind], layer=Layer.STITCHING))
-        strokes += [_across(line.path, at, 5.0) for at in line.ticks]
-    strokes += _grain(piece.grainline)
+        inner = Stroke(path=line.path, pen=style.INNER[line.kind], layer=Layer.STITCHING)
+        lines += _of(LineKind.INNER, [inner])
+        lines += _of(LineKind.MARK, [_across(line.path, at, 5.0) for at in line.ticks])
+    lines += _of(LineKind.GRAIN, _grain(piece.grainline))
     for notch in piece.notches:
-        strokes += _notch(piece, notch)
+        lines += _of(LineKind.NOTCH, _notch(piece, notch))
     for dot in piece.dots:
         circle = Arc(centre=dot.at, radius=style.DOT / 2, begin=0.0, finish=math.tau)
-        strokes.append(Stroke(path=(circle,), pen=style.MARK, layer=Layer.MARKS))
+        lines += _of(LineKind.MARK, [Stroke(path=(circle,), pen=style.MARK, layer=Layer.MARKS)])
+    return tuple(lines)
+
+
+def _of(kind: LineKind, strokes: Iterable[Stroke]) -> list[PieceLine]:
+    return [PieceLine(kind=kind, stroke=stroke) for stroke in strokes]
+
+
+def piece_lines(placement: Placement) -> tuple[Stroke, ...]:
+    """Return every line of a piece on the plane: cutting, stitching, inner lines and marks."""
     return tuple(
         Stroke(
-            path=placement.on_plane(stroke.path),
-            pen=stroke.pen,
-            layer=stroke.layer,
-            phase=stroke.phase,
+            path=placement.on_plane(line.stroke.path),
+            pen=line.stroke.pen,
+            layer=line.stroke.layer,
+            phase=line.stroke.phase,
         )
-        for stroke in strokes
+        for line in own_lines(placement.piece)
     )
 
 
@@ -258,6 +289,18 @@ def _line_of(words: str, spot: _Spot, size: Mm, *, bold: bool) -> Text:
 
 NARROW: Mm = 70.0
 """A piece whose area over half its rim is less has hardly room for its label."""
+
+
+def label_and_words(placement: Placement, pattern: Pattern, room: Spots) -> tuple[Text, ...]:
+    """Return the words of one of a pattern's pieces, numbered as in its cut list."""
+    piece, names = placement.piece, [piece.name for piece in pattern.pieces]
+    return piece_words(
+        placement,
+        title=piece.name,
+        lines=label_words(piece, pattern.spec, number=names.index(piece.name) + 1, of=len(names)),
+        fold=fold_words(piece),
+        room=room,
+    )
 
 
 def piece_words(

@@ -22,6 +22,7 @@ from drafting.waist_part import is_shortened
 from render import style
 from render.assembly_map import assembly_map, file_pages, least_scale, map_size, page_runs
 from render.chosen import as_printed, on_paper, traced_from
+from render.correction import corrected_words
 from render.drawing import Drawing
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
@@ -58,7 +59,7 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
     page = Setting(window=sheets.grid.window, inset=RULE_ROOM)
     draw_long_rules(page)
     _title(page, pattern)
-    _check(page, pattern)
+    _check(page, pattern, sheets)
     _print(page, pattern, sheets, counts)
     if any(is_shortened(placement.piece) for placement in sheets.placements):
         _chalk(page)
@@ -78,7 +79,7 @@ def _title(page: Setting, pattern: Pattern) -> None:
         page.paragraph(facts, after=0.0)
 
 
-def _check(page: Setting, pattern: Pattern) -> None:
+def _check(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     page.heading("Check", with_next=SQUARE)
     top = page.y
     left, bottom = page.left, top - SQUARE
@@ -86,7 +87,9 @@ def _check(page: Setting, pattern: Pattern) -> None:
     beside = page.width - SQUARE - 8
     long_across, long_up = rules_of(page.window)
     inches = pattern.spec.units is Units.INCH
+    told = corrected_words(pattern.spec.print.measured, sheets.grid.paper.name)
     words = [
+        *told,
         "Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.",
         *(
             ["This is a half-scale draft, 1 : 2, beside a full-scale square: print it at 100 %."]
@@ -98,25 +101,35 @@ def _check(page: Setting, pattern: Pattern) -> None:
         f"Then measure the two long rules: {long_across:.0f} mm across and {long_up:.0f} mm up."
         " They show an error too small for the square.",
         "Within half a millimetre in 100 is good"
-        f" ({long_across / 200:.1f} and {long_up / 200:.1f} mm on the rules). If it is more, print"
-        " at 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %.",
-        "If across and up differ by more than 0.3 mm, take another printer or a copy shop.",
+        f" ({long_across / 200:.1f} and {long_up / 200:.1f} mm on the rules)."
+        + (_AGAIN if sheets.grid.correction.needed else _MORE),
+        *([] if sheets.grid.correction.needed else [_APART]),
         _what_it_costs(pattern),
     ]
     if beside >= 60:
         keep = page.y
         for text in words:
-            _beside(page, text, page.left + SQUARE + 8, beside)
+            _beside(page, text, page.left + SQUARE + 8, beside, bold=text in told)
         page.y = min(keep - SQUARE, page.y)
     else:
         page.y = bottom - 2
         for text in words:
-            page.paragraph(text, after=0.8)
+            page.paragraph(text, after=0.8, bold=text in told)
 
 
-def _beside(page: Setting, words: str, x: Mm, width: Mm) -> None:
+_MORE = " If it is more, print at 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %."
+
+_APART = (
+    "If across and up differ by more than 0.3 mm, one scale will not do: write both measures into"
+    " the sheet, or take a copy shop. What any measure means, hemsweep proof tells."
+)
+
+_AGAIN = " If it is more, leave the scale at 100 %, measure the trial page again and correct anew."
+
+
+def _beside(page: Setting, words: str, x: Mm, width: Mm, *, bold: bool) -> None:
     shift = x - page.left
-    page.paragraph(words, indent=shift, width=shift + width, after=1.4)
+    page.paragraph(words, indent=shift, width=shift + width, bold=bold, after=1.4)
 
 
 def _what_it_costs(pattern: Pattern) -> str:
