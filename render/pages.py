@@ -73,13 +73,14 @@ def printed(
         PieceWishError: a piece asked for cannot be printed.
     """
     wish = pattern.spec.print
-    correction = correction_on(paper, wish.measured)
+    is_card = wish.scope is Scope.CARD
+    # Nothing on a card is measured, so no printer's error matters to it.
+    correction = correction_on(paper, () if is_card else wish.measured)
     on = grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
     sheets = cut_into_pages(
         place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
         on,
     )
-    is_card = wish.scope is Scope.CARD
     pages = (
         (_card_page(pattern, sheets),)
         if is_card
