@@ -47,7 +47,7 @@ class Swung:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Measured:
+class LengthAt:
     """A place of a panel whose length differs: where, and how long it is there.
 
     Attributes:
@@ -111,7 +111,7 @@ def _radial(edge: Edge, centre: Point) -> bool:
 
 
 @lru_cache(maxsize=256)
-def measured(piece: Piece) -> tuple[Measured, ...]:
+def measured(piece: Piece) -> tuple[LengthAt, ...]:
     """Return the lengths of a panel that no two arcs can draw, from its first side to its last.
 
     Empty for a sector, a rectangle, and for a piece that a tape cannot draw at all: one whose
@@ -129,7 +129,7 @@ def measured(piece: Piece) -> tuple[Measured, ...]:
     found = rays(piece)
     first = _bearing(found[0].path[0].start)
     return tuple(
-        Measured(
+        LengthAt(
             turn=(_bearing(ray.path[0].start) - first) % math.tau if spread else None,
             along=ray.at,
             start=math.hypot(*ray.path[0].start) if spread else 0.0,

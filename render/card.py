@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.cautions import cautions
-from drafting.chalked import Measured, Swung, measured, swung, widths
+from drafting.chalked import LengthAt, Swung, measured, swung, widths
 from drafting.cloth import is_bias_strip
 from drafting.findings import Level
 from drafting.geometry import Box, Point, straight
@@ -299,14 +299,15 @@ def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
 
 def _uneven(page: Setting, pattern: Pattern, way: _Way) -> None:
     """Set tables of the lengths of panels that differ round the body, like places together."""
-    groups: dict[tuple[str, ...], list[tuple[Piece, Sequence[Measured]]]] = {}
+    groups: dict[tuple[str, ...], list[tuple[Piece, Sequence[LengthAt]]]] = {}
     units = pattern.spec.units
     for piece in pattern.pieces:
         if places := measured(piece):
             groups.setdefault(_places(places, units), []).append((piece, places))
     if not groups:
         return
-    _heading(page, f"Lengths that differ, in {units.value}, from the waist line to the hem line")
+    called = "cm" if units is Units.CM else "inches"
+    _heading(page, f"Lengths that differ, in {called}, from the waist line to the hem line")
     for heads, group in groups.items():
         rows = [("", *heads)]
         turned = group[0][1][0].turn is not None
@@ -339,7 +340,7 @@ def _number(length: Mm, units: Units) -> str:
     return length_text(length, units).partition("\u00a0")[0]
 
 
-def _places(places: Sequence[Measured], units: Units) -> tuple[str, ...]:
+def _places(places: Sequence[LengthAt], units: Units) -> tuple[str, ...]:
     """Return where lengths are taken: angles from the first side, or lengths along the waist."""
     return tuple(
         f"{math.degrees(place.turn):.3g}°" if place.turn is not None

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from drafting.chalked import Measured, Swung, measured, swung, widths
+from drafting.chalked import LengthAt, Swung, measured, swung, widths
 from drafting.cloth import usable_width
 from drafting.geometry import (
     Arc,
@@ -300,7 +300,7 @@ def _cross(sketch: _Sketch, at: Point) -> None:
         sketch.draw(straight(stepped(at, angle, -2.6), stepped(at, angle, 2.6)), style.MARK)
 
 
-def _lengths(sketch: _Sketch, piece: Piece, found: Sequence[Measured], units: Units) -> None:
+def _lengths(sketch: _Sketch, piece: Piece, found: Sequence[LengthAt], units: Units) -> None:
     """Draw the rays of a panel whose length differs, each with its length."""
     if found[0].turn is not None:
         _cross(sketch, sketch.point(Point(0.0, 0.0)))

@@ -41,12 +41,12 @@ class NotPrintedError(PieceWishError):
 
 
 class CardError(PieceWishError):
-    """A piece was asked for where the sheet prints a card of figures and no pieces."""
+    """Pieces, or a drawing of them, were asked for where the sheet prints a card of figures."""
 
     def __init__(self) -> None:
         super().__init__(
             'The sheet says scope = "card", which prints one page of figures and no pieces.'
-            ' Write scope = "whole" or "waist" under [print] to print a piece.'
+            ' Write scope = "whole" or "waist" under [print] to have pieces drawn.'
         )
 
 

@@ -14,8 +14,8 @@ from drafting.figures import as_json
 from drafting.findings import Finding, Level
 from drafting.pattern import Pattern
 from drafting.printer import Correction
-from drafting.spec import PaperName
-from render.chosen import on_paper
+from drafting.spec import PaperName, Scope
+from render.chosen import CardError, on_paper
 from render.correction import correction_on, printer_findings
 from render.dxf import LOST, dxf_bytes, lost
 from render.files import check_free, safe_name, write_all
@@ -93,6 +93,9 @@ def write_draft(
         if is_wanted
     }
     wish = pattern.spec.print
+    is_card = wish.scope is Scope.CARD
+    if writers and is_card:
+        raise CardError
     for paper in wanted:
         correction = correction_on(paper, wish.measured)
         grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
@@ -111,7 +114,7 @@ def write_draft(
         files[path] = pdf_bytes(layouts[paper].document)
     findings = (
         *pattern.findings,
-        *printer_findings(wish.measured, wanted),
+        *printer_findings(() if is_card else wish.measured, wanted),
         *_replaced(layouts),
     )
     if writers:

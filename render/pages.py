@@ -73,7 +73,8 @@ def printed(
         PieceWishError: a piece asked for cannot be printed.
     """
     wish = pattern.spec.print
-    if wish.scope is Scope.CARD and paper not in HOME:
+    is_card = wish.scope is Scope.CARD
+    if is_card and paper not in HOME:
         raise PaperError(
             f"a card is one page of figures for a printer at home, and {paper.value} is none;"
             f" take {', '.join(name.value for name in HOME)}, or another scope"
@@ -86,13 +87,14 @@ def printed(
         from render.projector import shown_by_projector
 
         return shown_by_projector(pattern, only=only)
-    correction = correction_on(paper, wish.measured)
+    # Nothing on a card is measured, so no printer's error matters to it.
+    correction = correction_on(paper, () if is_card else wish.measured)
     on = grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
     sheets = cut_into_pages(
         place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
         on,
     )
-    if wish.scope is Scope.CARD:
+    if is_card:
         return bound(pattern, sheets, (_card_page(pattern, sheets),), Kind.CARD)
     pages = (*_ticket_pages(pattern, sheets), *pattern_pages(pattern, sheets))
     return bound(pattern, sheets, pages)

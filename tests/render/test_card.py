@@ -16,6 +16,7 @@ from drafting.chalked import Swung, measured, swung
 from drafting.findings import stops
 from drafting.pattern import Pattern, draft
 from drafting.piece import Piece
+from drafting.printer import Measured
 from drafting.spec import (
     CutKind,
     Flounce,
@@ -253,6 +254,16 @@ def test_the_command_refuses_a_piece_of_a_card_politely(tmp_path: Path) -> None:
     assert refused.exit_code == 2
     assert re.search(r"one page of figures and no pieces", refused.stderr)
     assert not out.exists()
+    for more in ("--svg", "--dxf"):
+        assert CliRunner().invoke(app, [*command, more]).exit_code == 2
+    assert not out.exists()
     written = CliRunner().invoke(app, command)
     assert written.exit_code == 0, written.output
     assert (out / "quick-a4.pdf").exists()
+
+
+def test_a_card_is_drawn_plain_whatever_the_printer_measures() -> None:
+    spec = chorus_skirt()
+    measured_print = replace(spec.print, scope=Scope.CARD, measured=(Measured(measured=99.0),) * 2)
+    plain = card_of(spec)
+    assert printed(draft(replace(spec, print=measured_print)), PaperName.A4) == plain

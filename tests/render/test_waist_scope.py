@@ -147,3 +147,13 @@ def test_the_command_writes_a_sound_file_and_one_piece_of_it(tmp_path: Path) -> 
         result = CliRunner().invoke(app, ["draft", str(sheet), "--out", str(out), *more])
         assert result.exit_code == 0, result.output
     assert (out / "quick-skirt-panel-a4.pdf").exists()
+
+
+def test_no_half_is_urged_where_it_saves_hardly_a_page(
+    pattern_of: Callable[[str], Pattern],
+) -> None:
+    whole = pattern_of("understudy-skirt")
+    assert "half-saves-paper" in {finding.code for finding in whole.findings}
+    for scope in (Scope.WAIST, Scope.CARD):
+        spec = replace(whole.spec, print=replace(whole.spec.print, scope=scope))
+        assert "half-saves-paper" not in {finding.code for finding in draft(spec).findings}
