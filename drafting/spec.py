@@ -1,4 +1,4 @@
-"""What a person asked for, checked and in millimetres. Imports nothing but findings and units.
+"""What a person asked for, checked and in millimetres. Imports findings, printer and units.
 
 A ``Spec`` is made by ``drafting.sheet`` from a spec sheet, or directly by a test. Every
 default of the trade has been filled in, but for those that only the draft itself can know
@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from drafting.findings import Finding
+from drafting.printer import Measured
 from drafting.units import Mm, Units
 
 
@@ -108,6 +109,14 @@ class PaperName(StrEnum):
     TABLOID = "tabloid"
     LEGAL = "legal"
     A4_LETTER = "a4-letter"
+
+
+class Scope(StrEnum):
+    """How much of a pattern is printed: whole pieces, their waists, or one page of figures."""
+
+    WHOLE = "whole"
+    WAIST = "waist"
+    CARD = "card"
 
 
 class Strips(StrEnum):
@@ -347,12 +356,21 @@ class Cloths:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Print:
-    """How the pattern goes on paper; ``margin`` None is the paper's own."""
+    """How the pattern goes on paper.
+
+    Attributes:
+        margin: blank at each edge of a page; None is the paper's own.
+        widest: width of the floor or table that pages are laid out on.
+        measured: what printed lengths measured: none, one for both ways, or across and up.
+    """
 
     papers: tuple[PaperName, ...] = (PaperName.A4,)
     margin: Mm | None = None
     overlap: Mm = 10.0
+    widest: Mm = 2500.0
+    scope: Scope = Scope.WHOLE
     strips: Strips = Strips.LISTED
+    measured: tuple[Measured, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,19 +10,32 @@ from itertools import product
 
 from drafting.geometry import Box, Point
 from drafting.pattern import Pattern
-from drafting.spec import PaperName
+from drafting.spec import PaperName, Scope
 from drafting.units import Mm
 from render import fonts, style
+from render.card import card
 from render.chosen import on_paper
-from render.drawing import Anchor, Document, Drawing, Layer, Page, Stroke, Text, placed, together
+from render.correction import correction_on
+from render.drawing import (
+    About,
+    Anchor,
+    Document,
+    Drawing,
+    Kind,
+    Layer,
+    Page,
+    Stroke,
+    Text,
+    placed,
+    together,
+)
 from render.joins import join_marks
 from render.paper import grid
-from render.piece_drawing import Spots, piece_lines, piece_words
+from render.piece_drawing import Spots, label_and_words, piece_lines
 from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
 from render.ticket import ticket
 from render.tiling import Sheets, Tile, cut_into_pages, on_page
-from render.words import fold_words, label_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,11 +73,18 @@ def printed(
         PieceWishError: a piece asked for cannot be printed.
     """
     wish = pattern.spec.print
-    on = grid(paper, margin=wish.margin, overlap=wish.overlap)
+    correction = correction_on(paper, wish.measured)
+    on = grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
     sheets = cut_into_pages(
-        place(on_paper(pattern, only), on, effort=effort, progress=progress), on
+        place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
+        on,
     )
-    pages = (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
+    is_card = wish.scope is Scope.CARD
+    pages = (
+        (_card_page(pattern, sheets),)
+        if is_card
+        else (*_ticket_pages(pattern, sheets), *_pattern_pages(pattern, sheets))
+    )
     publish = pattern.spec.publish
     document = Document(
         title=fonts.printable(pattern.spec.title),
@@ -72,15 +92,35 @@ def printed(
         subject=fonts.printable(_subject(pattern)),
         keywords="sewing pattern, skirt, print at 100 %",
         language=publish.language,
+        about=About(
+            kind=Kind.CARD if is_card else Kind.PAGES,
+            waist=pattern.figures.skirt.waistline,
+            sweep=pattern.figures.skirt.sweep,
+            correction=correction,
+        ),
         pages=pages,
     )
     words = "".join(text.text for page in pages for text in page.drawing.texts)
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
 
 
+def _card_page(pattern: Pattern, sheets: Sheets) -> Page:
+    paper = sheets.grid.paper
+    return Page(
+        width=paper.width,
+        height=paper.height,
+        window=sheets.grid.window,
+        drawing=card(pattern, sheets.grid.window),
+        label="card",
+        bookmark="Card of figures",
+    )
+
+
 def _subject(pattern: Pattern) -> str:
     licence = pattern.spec.publish.licence
-    return "Sewing pattern at true size" + (f"; licence: {licence}" if licence else "")
+    card_only = pattern.spec.print.scope is Scope.CARD
+    kind = "Figures of a sewing pattern" if card_only else "Sewing pattern at true size"
+    return kind + (f"; licence: {licence}" if licence else "")
 
 
 def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
@@ -96,6 +136,7 @@ def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
             drawing=drawing,
             label=f"ticket {number}",
             bookmark="Ticket: check, print, cut, know" if number == 1 else "",
+            correction=sheets.grid.correction,
         )
         for number, drawing in enumerate(drawings, start=1)
     ]
@@ -109,22 +150,10 @@ def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     marks: dict[tuple[int, int], list[Drawing]] = {}
     for found in join_marks(sheets.joins, sheets.grid.overlap, room):
         marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)
-    numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
     words = [
         text
         for placement in sheets.placements
-        for text in piece_words(
-            placement,
-            title=placement.piece.name,
-            lines=label_words(
-                placement.piece,
-                pattern.spec,
-                number=numbers[placement.piece.name],
-                of=len(numbers),
-            ),
-            fold=fold_words(placement.piece),
-            room=room,
-        )
+        for text in label_and_words(placement, pattern, room)
     ]
     boxes = [(text, _text_box(text)) for text in words]
     pages = []
@@ -149,6 +178,7 @@ def _pattern_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
                 ),
                 label=tile.name,
                 bookmark=", ".join(beginning),
+                correction=sheets.grid.correction,
             )
         )
     return pages

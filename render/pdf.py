@@ -13,7 +13,7 @@ from typing import Any
 from drafting.geometry import Arc, Path
 from drafting.units import Mm
 from render import fonts
-from render.drawing import Anchor, Document, Drawing, Layer, Page, Pen, Stroke, Text
+from render.drawing import About, Anchor, Document, Drawing, Layer, Page, Pen, Stroke, Text
 
 POINTS = 72 / 25.4
 """Points to a millimetre."""
@@ -66,7 +66,38 @@ def _describe(canvas: Any, document: Document) -> None:
     canvas.setViewerPreference("DisplayDocTitle", "true")
     # reportlab's own setter does not know this key.
     canvas._doc.Catalog.ViewerPreferences.dict["PickTrayByPDFSize"] = "true"
+    _tell_about(canvas, document.about)
     canvas.showOutline()
+
+
+def _tell_about(canvas: Any, about: About) -> None:
+    """Write what a proof asks for into the catalogue.
+
+    Source: ISO 32000-1, 14.5, page-piece dictionaries. Its date must be there; ours never
+    changes, for the same document gives the same bytes.
+    """
+    from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFString
+
+    private = {
+        "Kind": PDFString(about.kind.value),
+        "Waist": round(about.waist, 3),
+        "Sweep": round(about.sweep, 3),
+    }
+    if about.correction.needed:
+        private["Across"] = round(about.correction.across, 6)
+        private["Up"] = round(about.correction.up, 6)
+    ours = {
+        "LastModified": PDFString("D:20000101000000Z"),
+        "Private": PDFDictionary(private),
+    }
+    _add_to_catalogue(canvas, "PieceInfo", PDFDictionary({"hemsweep": PDFDictionary(ours)}))
+
+
+def _add_to_catalogue(canvas: Any, key: str, value: Any) -> None:
+    """Add an entry that reportlab has no call for: its list of keys is told of one more."""
+    catalogue = canvas._doc.Catalog
+    catalogue.__NoDefault__ = [*catalogue.__NoDefault__, key]
+    setattr(catalogue, key, value)
 
 
 def _used(drawing: Drawing) -> tuple[Layer, ...]:
@@ -78,8 +109,7 @@ def _used(drawing: Drawing) -> tuple[Layer, ...]:
 def _layers(canvas: Any, document: Document) -> dict[Layer, Any]:
     """List the document's layers in its catalogue; return a reference to each.
 
-    Source: ISO 32000-1, 8.11. reportlab has no call for optional content, so the catalogue's
-    list of keys is told of one more.
+    Source: ISO 32000-1, 8.11. reportlab has no call for optional content.
     """
     from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFString
 
@@ -92,13 +122,10 @@ def _layers(canvas: Any, document: Document) -> dict[Layer, Any]:
         if layer in held
     }
     if groups:
-        catalogue = canvas._doc.Catalog
-        catalogue.__NoDefault__ = [*catalogue.__NoDefault__, "OCProperties"]
         listed = list(groups.values())
         shown = {"Order": PDFArray(listed), "BaseState": PDFName("ON")}
-        catalogue.OCProperties = PDFDictionary(
-            {"OCGs": PDFArray(listed), "D": PDFDictionary(shown)}
-        )
+        content = {"OCGs": PDFArray(listed), "D": PDFDictionary(shown)}
+        _add_to_catalogue(canvas, "OCProperties", PDFDictionary(content))
     return groups
 
 
@@ -136,16 +163,18 @@ def _write_page(canvas: Any, number: int, page: Page) -> None:
     if page.bookmark:
         canvas.bookmarkPage(page.label)
         canvas.addOutlineEntry(page.bookmark, page.label, level=page.level, closed=0)
-    window = page.window
+    window, correction = page.window, page.correction
     canvas.saveState()
     clip = canvas.beginPath()
     clip.rect(
         window.left * POINTS,
         window.bottom * POINTS,
-        window.width * POINTS,
-        window.height * POINTS,
+        window.width * correction.across * POINTS,
+        window.height * correction.up * POINTS,
     )
     canvas.clipPath(clip, stroke=0, fill=0)
+    if correction.needed:
+        _enlarge(canvas, page)
     canvas.setLineCap(0)
     canvas.setLineJoin(0)
     pen: Pen | None = None
@@ -159,6 +188,19 @@ def _write_page(canvas: Any, number: int, page: Page) -> None:
                 _text(canvas, text)
     canvas.restoreState()
     canvas.showPage()
+
+
+def _enlarge(canvas: Any, page: Page) -> None:
+    """Draw what follows larger by the page's correction, from its window's corner on."""
+    across, up = page.correction
+    canvas.transform(
+        across,
+        0,
+        0,
+        up,
+        page.window.left * (1 - across) * POINTS,
+        page.window.bottom * (1 - up) * POINTS,
+    )
 
 
 def _stroke(canvas: Any, stroke: Stroke, before: Pen | None) -> Pen:

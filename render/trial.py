@@ -10,7 +10,7 @@ from drafting.geometry import Arc, Box, Path, Point, moved, rim, straight
 from drafting.units import Mm
 from render import fonts, style
 from render.clipping import clipped
-from render.drawing import Anchor, Document, Drawing, Layer, Page, Stroke
+from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, Stroke
 from render.joins import join_marks
 from render.paper import Grid
 from render.piece_drawing import Spots
@@ -48,6 +48,7 @@ def trial_page(on: Grid) -> Document:
         subject="Tries whether a printer prints at true size",
         keywords="sewing pattern, print at 100 %",
         language="en",
+        about=About(kind=Kind.TRIAL),
         pages=(
             Page(
                 width=on.paper.width,

@@ -80,8 +80,9 @@ def test_ways_come_with_the_fewest_pages_first() -> None:
 
 
 def test_a_floor_two_pages_wide_keeps_ways_that_are_wider_out() -> None:
+    """540 by 250 mm take three pages lying, three columns wide, and four upright."""
     cells = divided(A4, 2 * STEP_X + OVERLAP, 3000)
-    strip = Turned([Point(0, 0), Point(600, 0), Point(600, 100), Point(0, 100)], cells, 6.0)
+    strip = Turned([Point(0, 0), Point(540, 0), Point(540, 250), Point(0, 250)], cells, 6.0)
     ways = stands(strip, [math.tau * k / 24 for k in range(24)], 500)
     assert max(way.across for way in ways) <= 2
     assert math.pi / 2 in {way.turned.turn for way in ways}
