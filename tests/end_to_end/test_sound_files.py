@@ -139,6 +139,9 @@ OTHER_KINDS = {
     "waist": 'scope = "waist"',
     "card": 'scope = "card"',
     "corrected": 'measured = ["198 mm of 200 mm", "201 mm of 200 mm"]',
+    "sheets": 'paper = ["a1"]',
+    "roll": 'paper = ["roll-841"]',
+    "projector": 'paper = ["projector"]',
 }
 """What a sheet asks for under [print], by a name of its own."""
 
