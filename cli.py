@@ -133,6 +133,16 @@ def draft(
     thorough: Annotated[
         bool, typer.Option("--thorough", help="Search longer for fewer pages: up to a minute.")
     ] = False,
+    svg: Annotated[
+        bool,
+        typer.Option("--svg", help="Write the pieces without pages too, as SVG for a plotter."),
+    ] = False,
+    dxf: Annotated[
+        bool,
+        typer.Option(
+            "--dxf", help="Write the pieces without pages too, as DXF for a cutting table."
+        ),
+    ] = False,
     out: Annotated[
         Path | None,
         typer.Option(metavar="DIR", help="Folder to write into; else one named for the title."),
@@ -146,6 +156,8 @@ def draft(
     hemsweep draft chorus-skirt.toml --paper letter --out patterns
 
     hemsweep draft chorus-skirt.toml --piece "lining panel"
+
+    hemsweep draft chorus-skirt.toml --svg --dxf
     """
     with one_line_errors():
         from drafting.findings import stops
@@ -167,6 +179,8 @@ def draft(
                     papers=papers,
                     only=only,
                     effort=effort,
+                    svg=svg,
+                    dxf=dxf,
                     force=force,
                     progress=say,
                 )
@@ -328,15 +342,27 @@ def sizes(
 @app.command()
 def proof(
     file: Annotated[Path, typer.Argument(metavar="FILE.pdf", help="A printed pattern's file.")],
+    measured: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="LENGTH",
+            help='What the printed square or a rule measured, such as "98.5 mm" (of the square)'
+            ' or "198.8 mm of 200 mm": told is what that does to waist and hem, and what to do.'
+            " Once for both ways; twice for across, then up.",
+        ),
+    ] = None,
 ) -> None:
     """Measure a written PDF: its pages, test square, rules and grid, fonts, and scaling asked.
 
     hemsweep proof chorus-skirt/chorus-skirt-a4.pdf
+
+    hemsweep proof chorus-skirt/chorus-skirt-a4.pdf --measured "198.8 mm of 200 mm"
     """
     with one_line_errors():
         from render.proof import NotAPatternError, proof_line
         from render.proof import proof as proofed
 
+        by = _printer(measured or [])
         try:
             found = proofed(file.read_bytes())
         except NotAPatternError as error:
@@ -345,8 +371,33 @@ def proof(
         typer.echo(f"{file}: {proof_line(found)}")
         for fault in found.faults:
             typer.echo(f"{file}: {fault}", err=True)
+        if by is not None:
+            _tell_measured(by, found.about)
         if found.faults:
             raise typer.Exit(SHEET_FAULT)
+
+
+def _printer(measures: list[str]) -> "Printer | None":
+    from drafting.printer import measured_from, printer
+
+    try:
+        return printer(tuple(measured_from(text) for text in measures))
+    except DraftingError as error:
+        _tell(f"--measured: {error}", err=True)
+        raise typer.Exit(WORDS_FAULT) from None
+
+
+def _tell_measured(by: "Printer", about: "About") -> None:
+    from drafting.printer import MeasuredError
+    from render.correction import told_of
+
+    try:
+        lines = told_of(by, about)
+    except MeasuredError as error:
+        _tell(f"--measured: with what the file is corrected by already: {error}", err=True)
+        raise typer.Exit(WORDS_FAULT) from None
+    for line in lines:
+        _tell(line)
 
 
 def main() -> None:
@@ -366,7 +417,9 @@ def main() -> None:
 
 
 if TYPE_CHECKING:
+    from drafting.printer import Printer
     from drafting.spec import PaperName
+    from render.drawing import About
     from render.output import Output, Written
     from render.placement import Effort, Progress
 

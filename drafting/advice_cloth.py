@@ -10,6 +10,7 @@ from drafting import cloth
 from drafting.findings import Finding, caution, note, stop
 from drafting.piece import FoldWay, Piece
 from drafting.plan import Plan, layers
+from drafting.spec import Scope
 from drafting.units import length_text
 
 _WIDE_PANEL = math.radians(100)
@@ -68,7 +69,9 @@ def on_cloth(plan: Plan) -> Iterator[Finding]:
                 "Sew the seams that this adds" + (", or buy wider cloth." if narrow else "."),
             )
         wide = (layer.cut.panel_angle or 0.0) > _WIDE_PANEL
-        if not layer.half and layer.cut.alike and wide:
+        # Where only its waist is printed, or nothing of it, a half saves hardly a page.
+        all_printed = plan.spec.print.scope is Scope.WHOLE
+        if all_printed and not layer.half and layer.cut.alike and wide:
             yield note(
                 "half-saves-paper",
                 f"The {part} panel is printed whole.",

@@ -5,6 +5,7 @@ errors. A path is a tuple of segments, each beginning where the one before it en
 arcs; the one place where they become short straight runs is ``flattened``.
 """
 
+import itertools
 import math
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
@@ -338,6 +339,27 @@ def flattened(path: Path, *, outside: bool = False) -> tuple[Point, ...]:
     if path:
         points.append(path[-1].end)
     return tuple(points)
+
+
+def in_parts(path: Path, most: float) -> Path:
+    """Return the path with each arc of more than ``most`` radians cut into equal shorter ones.
+
+    For files that know an arc by its two ends: they cannot hold a whole circle.
+    """
+    segments: list[Segment] = []
+    for segment in path:
+        if isinstance(segment, Line):
+            segments.append(segment)
+            continue
+        sweep = segment.finish - segment.begin
+        # Half of a circle must stay one half, whatever the last digit of its angles.
+        count = max(math.ceil(abs(sweep) / most - 1e-9), 1)
+        angles = [segment.begin + sweep * k / count for k in range(count + 1)]
+        segments += [
+            Arc(centre=segment.centre, radius=segment.radius, begin=one, finish=other)
+            for one, other in itertools.pairwise(angles)
+        ]
+    return tuple(segments)
 
 
 SKETCHED = 0.2

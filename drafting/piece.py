@@ -89,6 +89,7 @@ class InnerKind(StrEnum):
     GATHERING = "gathering row"
     FOLD_LINE = "fold line"
     CENTRE = "centre line"
+    RAY = "ray"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

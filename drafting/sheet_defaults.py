@@ -24,6 +24,7 @@ from drafting.spec import (
     Publish,
     Ruffle,
     RuffleCloth,
+    Scope,
     Spec,
     Strips,
     Wearer,
@@ -216,7 +217,9 @@ def _print(table: "PrintTable") -> Print:
         margin=table.margin,
         overlap=or_else(table.overlap, 10.0),
         widest=or_else(table.widest, 2500.0),
+        scope=table.scope or Scope.WHOLE,
         strips=table.strips or Strips.LISTED,
+        measured=table.measured or (),
     )
 
 

@@ -14,6 +14,7 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
 
 from drafting.errors import Fault, quoted
 from drafting.half_scale import Scale
+from drafting.printer import Measured
 from drafting.sheet_texts import (
     TEXT_LENGTH,
     TITLE_LENGTH,
@@ -30,6 +31,7 @@ from drafting.sheet_values import (
     number_within,
     numbers_within,
     read_fullness,
+    read_measured,
 )
 from drafting.sheet_words import (
     choice_of,
@@ -50,6 +52,7 @@ from drafting.spec import (
     LevelAt,
     PaperName,
     RuffleCloth,
+    Scope,
     SeamFinish,
     Strips,
     WaistFinish,
@@ -220,8 +223,8 @@ class PrintTable(_Table):
     margin: Annotated[float | None, length_within(3, 60)] = None
     overlap: Annotated[float | None, length_within(0, 60)] = None
     widest: Annotated[float | None, length_within(400, 20000, example="1.8 m")] = None
-    scope: Annotated[str | None, one_word("whole", "waist", "card")] = None
-    measured: Annotated[None, drafted_later("asks for a correction of your printer")] = None
+    scope: Annotated[Scope | None, choice_of(Scope)] = None
+    measured: Annotated[tuple[Measured, ...] | None, BeforeValidator(read_measured)] = None
     strips: Annotated[Strips | None, choice_of(Strips)] = None
 
 

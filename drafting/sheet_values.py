@@ -12,6 +12,8 @@ from pydantic import BeforeValidator, ValidationInfo
 from pydantic_core import PydanticCustomError
 
 from drafting.errors import LengthError, quoted
+from drafting.printer import EXAMPLE as MEASURED_EXAMPLE
+from drafting.printer import SQUARE, Measured, MeasuredError, check_count, measure_parts
 from drafting.sheet_told import Context, did_you_mean, either, kind_of, near, shown, told
 from drafting.units import MM_PER_INCH, Mm, Units, length_text, to_mm
 
@@ -88,11 +90,14 @@ def length_within(
     return BeforeValidator(read)
 
 
-def _read_length(value: object, key: str, context: Context, example: str = "3 cm") -> Mm:
+def _read_length(
+    value: object, key: str, context: Context, example: str = "3 cm", unit: str = "cm"
+) -> Mm:
+    """Return a length; ``unit`` is what one without a unit is asked whether it was meant in."""
     if isinstance(value, bool) or not isinstance(value, int | float | str):
         raise wrong_kind(key, value, "a length", f'"{example}"')
     if isinstance(value, str):
-        return _read_length_text(value, key, context)
+        return _read_length_text(value, key, context, unit)
     if not usable(value):
         raise refusal(value, f"{key} is {shown(value)}, which is no length.", f'Write "{example}".')
     if value < 0:
@@ -103,7 +108,7 @@ def _read_length(value: object, key: str, context: Context, example: str = "3 cm
         raise PydanticCustomError("unread", "unread")
     if context.bare is None:
         number = shown(value)
-        raise refusal(value, f"{key} is {number}, without a unit.", _with_unit(number))
+        raise refusal(value, f"{key} is {number}, without a unit.", _with_unit(number, unit))
     return float(value) * (10.0 if context.bare is Units.CM else MM_PER_INCH)
 
 
@@ -112,14 +117,14 @@ def usable(value: float) -> bool:
     return math.isfinite(value) if isinstance(value, float) else abs(value) < 10**12
 
 
-def _with_unit(number: str) -> str:
+def _with_unit(number: str, unit: str) -> str:
     return (
-        f'Write "{number} cm" or "{number} in", or say units = "cm" or units = "in" at the top'
+        f'Write "{number} {unit}" or "{number} in", or say units = "cm" or units = "in" at the top'
         " of the sheet."
     )
 
 
-def _read_length_text(value: str, key: str, context: Context) -> Mm:
+def _read_length_text(value: str, key: str, context: Context, unit: str) -> Mm:
     if value.strip() == "0":
         return 0.0
     try:
@@ -133,7 +138,39 @@ def _read_length_text(value: str, key: str, context: Context) -> Mm:
     # A unit was all that it lacked.
     if context.unsure:
         raise PydanticCustomError("unread", "unread")
-    raise refusal(value, f"{key} is {quoted(value)}, without a unit.", _with_unit(value.strip()))
+    raise refusal(
+        value, f"{key} is {quoted(value)}, without a unit.", _with_unit(value.strip(), unit)
+    )
+
+
+def read_measured(value: object, info: ValidationInfo) -> tuple[Measured, ...]:
+    """Return what printed lengths measured: none, one for both ways, or across and up."""
+    key, context = key_of(info), context_of(info)
+    if not isinstance(value, list):
+        short = isinstance(value, str) and len(value) < 30 and value.isprintable()
+        example = f'["{str(value).strip()}"]' if short else MEASURED_EXAMPLE
+        raise wrong_kind(key, value, "a list of what you measured", example)
+    try:
+        check_count(len(value))
+    except MeasuredError as error:
+        raise refusal(value, f"{key}: {error.what}", error.allowed) from None
+    return tuple(_read_measure(one, key, context) for one in value)
+
+
+def _read_measure(value: object, key: str, context: Context) -> Measured:
+    if isinstance(value, bool) or not isinstance(value, int | float | str):
+        raise refusal(
+            value, f"{key} lists {shown(value)}, which is no length.",
+            f"Write {key} = {MEASURED_EXAMPLE}.",
+        )  # fmt: skip
+    try:
+        measured, nominal = measure_parts(value) if isinstance(value, str) else (value, "")
+        return Measured(
+            measured=_read_length(measured, key, context, "99.4 mm", "mm"),
+            nominal=_read_length(nominal, key, context, "100 mm", "mm") if nominal else SQUARE,
+        )
+    except MeasuredError as error:
+        raise refusal(value, f"{key}: {error.what}", error.allowed) from None
 
 
 def number_within(

@@ -1,4 +1,4 @@
-"""What a person asked for, checked and in millimetres. Imports nothing but findings and units.
+"""What a person asked for, checked and in millimetres. Imports findings, printer and units.
 
 A ``Spec`` is made by ``drafting.sheet`` from a spec sheet, or directly by a test. Every
 default of the trade has been filled in, but for those that only the draft itself can know
@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from drafting.findings import Finding
+from drafting.printer import Measured
 from drafting.units import Mm, Units
 
 
@@ -366,6 +367,7 @@ class Print:
     Attributes:
         margin: blank at each edge of a page; None is the paper's own.
         widest: width of the floor or table that pages are laid out on.
+        measured: what printed lengths measured: none, one for both ways, or across and up.
     """
 
     papers: tuple[PaperName, ...] = (PaperName.A4,)
@@ -374,6 +376,7 @@ class Print:
     widest: Mm = 2500.0
     scope: Scope = Scope.WHOLE
     strips: Strips = Strips.LISTED
+    measured: tuple[Measured, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from drafting.geometry import (
+    MEETING,
     Arc,
     Box,
     Line,
@@ -16,17 +17,22 @@ from drafting.geometry import (
     Segment,
     angles_within,
     bounds,
+    distance,
     length,
     on_circle,
 )
 from drafting.units import Mm
 
 
-def clipped(path: Path, box: Box) -> tuple[tuple[Path, Mm], ...]:
+def clipped(path: Path, box: Box, *, round_start: bool = False) -> tuple[tuple[Path, Mm], ...]:
     """Return the parts of a path inside a box, each with its distance from the path's start.
 
     Segments that follow each other stay one part, so corners stay joined and a dash pattern
     can be carried on by that distance.
+
+    Args:
+        round_start: a closed path's corner at its start is joined like every other; the dashes
+            of a broken line begin anew there, so it is no part of theirs.
     """
     parts: list[tuple[list[Segment], Mm]] = []
     walked = 0.0
@@ -42,6 +48,10 @@ def clipped(path: Path, box: Box) -> tuple[tuple[Path, Mm], ...]:
                 parts.append(([piece], start))
             reached = walked + end * long
         walked += long
+    both_ends = len(parts) > 1 and parts[0][1] == 0 and abs(reached - walked) < 1e-9
+    if round_start and both_ends and distance(path[-1].end, path[0].start) < MEETING:
+        last, start = parts.pop()
+        parts[0] = ([*last, *parts[0][0]], start)
     return tuple((tuple(segments), start) for segments, start in parts)
 
 

@@ -1,12 +1,13 @@
 """The one kind of drawing that every file is written from: strokes and texts on layers.
 
-Millimetres and radians; x to the right, y up. Imports geometry alone.
+Millimetres and radians; x to the right, y up. Imports geometry and printer alone.
 """
 
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from drafting.geometry import Box, Path, Point, moved, moved_point
+from drafting.printer import AS_DRAWN, Correction
 from drafting.units import Mm
 
 
@@ -79,10 +80,12 @@ class Page:
     """One page of a document.
 
     Attributes:
-        window: nothing outside it is drawn.
+        window: nothing outside it is drawn; in the drawing's own, true millimetres.
         label: what a reader calls the page.
         bookmark: its line in the outline, or empty.
         level: depth of that line in the outline, 0 at the top.
+        correction: what the drawing is enlarged by in the file, so that it comes true out of
+            one printer; the window's lower left corner stays where it is.
         foot: what is drawn outside the window too: the strip at the foot of a large sheet.
     """
 
@@ -93,6 +96,7 @@ class Page:
     label: str
     bookmark: str = ""
     level: int = 0
+    correction: Correction = AS_DRAWN
     foot: Drawing = Drawing()
 
 
@@ -112,11 +116,13 @@ class About:
 
     Attributes:
         waist, sweep: of the skirt it draws, 0 where it draws none.
+        correction: what its pages are drawn with for one printer.
     """
 
     kind: Kind = Kind.PAGES
     waist: Mm = 0.0
     sweep: Mm = 0.0
+    correction: Correction = AS_DRAWN
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

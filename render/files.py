@@ -5,8 +5,10 @@ Imports the standard library alone.
 
 import os
 import re
+import shutil
 import tempfile
 import unicodedata
+import zlib
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -17,7 +19,8 @@ _RESERVED = {"con", "prn", "aux", "nul"} | {
 }
 """Names that Windows keeps for devices, whatever follows their first point."""
 
-_SPELT = {"ß": "ss", "ø": "o", "đ": "d", "ł": "l", "æ": "ae", "œ": "oe", "þ": "th", "ð": "d"}
+SPELT = {"ß": "ss", "ø": "o", "đ": "d", "ł": "l", "æ": "ae", "œ": "oe", "þ": "th", "ð": "d"}
+"""Small letters that do not come apart into one of ASCII and an accent."""
 
 
 class ExistsError(OSError):
@@ -33,15 +36,17 @@ class ExistsError(OSError):
 def safe_name(title: str) -> str:
     """Return a title reduced to letters, figures and hyphens: "chorus-skirt".
 
-    Accents are dropped; a title with no such letter left becomes "skirt".
+    Accents are dropped; a title with no such letter left becomes "skirt", with a short number
+    of its own if it has letters of another script.
     """
-    lowered = "".join(_SPELT.get(c, c) for c in title.lower())
+    lowered = "".join(SPELT.get(c, c) for c in title.lower())
     # "½" comes apart into 1, a fraction slash and 2; the slash must not vanish into "12".
     apart = unicodedata.normalize("NFKD", lowered).replace("\u2044", "-")
     plain = apart.encode("ascii", "ignore").decode()
     name = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:LONGEST_NAME].strip("-")
     if not name:
-        return "skirt"
+        letters = "".join(c for c in unicodedata.normalize("NFC", lowered) if c.isalnum())
+        return f"skirt-{zlib.crc32(letters.encode()):08x}" if letters else "skirt"
     return f"{name}-skirt" if name in _RESERVED else name
 
 
@@ -65,10 +70,12 @@ def write_all(files: Mapping[Path, bytes], *, force: bool) -> None:
 
     Raises:
         ExistsError: a file exists and ``force`` is off.
-        OSError: a file cannot be written; what this call had written is taken away again.
+        OSError: a file cannot be written; what this call had written is taken away again, and
+            what it had written over is put back.
     """
     check_free(tuple(files), force=force)
     waiting: dict[Path, Path] = {}
+    kept: dict[Path, Path] = {}
     new: list[Path] = []
     made: list[Path] = []
     try:
@@ -76,11 +83,16 @@ def write_all(files: Mapping[Path, bytes], *, force: bool) -> None:
             made += _folders(target.parent)
         for target, data in files.items():
             waiting[target] = _write_aside(target, data)
+        for target in files:
+            if force and target.exists():
+                kept[target] = _keep(target)
         for target, aside in waiting.items():
             _put(aside, target, force=force, new=new)
     except BaseException:
         for path in new:
             path.unlink(missing_ok=True)
+        for target, old in kept.items():
+            old.replace(target)
         for folder in reversed(made):
             try:
                 for aside in waiting.values():
@@ -91,8 +103,21 @@ def write_all(files: Mapping[Path, bytes], *, force: bool) -> None:
                 pass
         raise
     finally:
-        for aside in waiting.values():
+        for aside in (*waiting.values(), *kept.values()):
             aside.unlink(missing_ok=True)
+
+
+def _keep(target: Path) -> Path:
+    """Return a second name, or where a file system has none a copy, of a file to be replaced."""
+    handle, name = tempfile.mkstemp(prefix=".hemsweep-", suffix=".old", dir=target.parent)
+    os.close(handle)
+    old = Path(name)
+    try:
+        old.unlink()
+        os.link(target, old)
+    except OSError:
+        shutil.copy2(target, old)
+    return old
 
 
 def _folders(folder: Path) -> list[Path]:

@@ -25,6 +25,7 @@ _INNER_WORDS = {
     InnerKind.GATHERING: "gathering row, or cord",
     InnerKind.FOLD_LINE: "fold of a band or ruffle",
     InnerKind.CENTRE: "centre line",
+    InnerKind.RAY: "ray: lay the tape along it, from the waist line",
 }
 
 

@@ -79,7 +79,7 @@ def _pages(pattern: Pattern, laid: Laid) -> Iterator[Page]:
             dx = sheets.grid.margin - tile.window.left
             dy = sheets.grid.margin - tile.window.bottom
             drawing = together(
-                _black(drawing, named=len(raw) > 1),
+                _black(drawing, named=bool(sheets.joins)),
                 *(
                     placed(inset.drawing, x=dx, y=dy)
                     for inset in laid.insets
@@ -95,7 +95,7 @@ def _pages(pattern: Pattern, laid: Laid) -> Iterator[Page]:
             sheets.grid.margin,
             pattern.spec.title,
             _facts(pattern, sheets, page, metres),
-            _orders(pattern, page, number, len(raw)),
+            _orders(sheets, page, number, len(raw)),
         )
         yield replace(
             page,
@@ -107,7 +107,10 @@ def _pages(pattern: Pattern, laid: Laid) -> Iterator[Page]:
 
 
 def _black(drawing: Drawing, *, named: bool) -> Drawing:
-    """Return a page's drawing without grey; a sheet that stands alone needs no name."""
+    """Return a page's drawing without grey; a sheet that none is joined to needs no name.
+
+    A name such as A1, alone on a large sheet, would be taken for a size of paper.
+    """
     texts: list[Text] = []
     for text in drawing.texts:
         if text.grey:
@@ -162,9 +165,10 @@ def _facts(pattern: Pattern, sheets: Sheets, page: Page, metres: float) -> list[
     return [fact for fact in facts if fact]
 
 
-def _orders(pattern: Pattern, page: Page, number: int, count: int) -> list[str]:
+def _orders(sheets: Sheets, page: Page, number: int, count: int) -> list[str]:
+    """Return what to tell a copy shop. Pages have names only where they are joined."""
     orders = ["Print at 100 %, black", "Do not scale, do not fit, do not split"]
     if count == 1:
         return [*orders, "Single page"]
-    named = "" if page.label.startswith("ticket") else f", {page.label}"
+    named = f", {page.label}" if sheets.joins and not page.label.startswith("ticket") else ""
     return [*orders, f"Single pages: this is {number} of {count}{named}"]

@@ -5,6 +5,7 @@ Imports the renderers; the command line and Python call the same function.
 
 import json
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -12,15 +13,20 @@ from typing import Any
 from drafting.figures import as_json
 from drafting.findings import Finding, Level
 from drafting.pattern import Pattern
-from drafting.spec import PaperName
-from render.chosen import on_paper
+from drafting.printer import Correction
+from drafting.spec import PaperName, Scope
+from render.chosen import CardError, on_paper
+from render.correction import correction_on, printer_findings
+from render.dxf import LOST, dxf_bytes, lost
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
 from render.pages import Printed, printed
 from render.paper import ROLLS, PaperError, grid, paper_metres
+from render.parts import Plane, laid_out
 from render.pdf import pdf_bytes
 from render.placement import Effort, Progress
 from render.proof import Proof, proof
+from render.svg import svg_bytes
 from render.trial import trial_page
 
 
@@ -52,6 +58,8 @@ def write_draft(
     papers: tuple[PaperName, ...] = (),
     only: tuple[str, ...] = (),
     effort: Effort = Effort.USUAL,
+    svg: bool = False,
+    dxf: bool = False,
     force: bool = False,
     progress: Progress = _silent,
 ) -> Output:
@@ -62,6 +70,8 @@ def write_draft(
         papers: papers to print on instead of the sheet's.
         only: names or numbers of the pieces to print; the files are then named for them.
         effort: how long to search for fewer pages.
+        svg: write the pieces on one plane as SVG too, for plotters.
+        dxf: write them as DXF too, for cutting tables.
         force: write over files that exist already.
         progress: is told what is being done.
 
@@ -77,9 +87,19 @@ def write_draft(
     wanted = tuple(dict.fromkeys(papers or pattern.spec.print.papers))
     targets = {paper: into / f"{name}-{paper.value}.pdf" for paper in wanted}
     figures = into / f"{name}-figures.json"
+    writers = {
+        into / f"{name}.{ending}": write
+        for ending, write, is_wanted in (("svg", svg_bytes, svg), ("dxf", dxf_bytes, dxf))
+        if is_wanted
+    }
+    wish = pattern.spec.print
+    is_card = wish.scope is Scope.CARD
+    if writers and is_card:
+        raise CardError
     for paper in wanted:
-        grid(paper, margin=pattern.spec.print.margin, overlap=pattern.spec.print.overlap)
-    check_free((*targets.values(), figures), force=force)
+        correction = correction_on(paper, wish.measured)
+        grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
+    check_free((*targets.values(), *writers, figures), force=force)
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}
     for paper, path in targets.items():
@@ -92,7 +112,16 @@ def write_draft(
         layouts[paper] = printed(pattern, paper, only=only, effort=effort, progress=found)
         progress(f"drawing {paper.value}")
         files[path] = pdf_bytes(layouts[paper].document)
-    findings = (*pattern.findings, *_replaced(layouts))
+    findings = (
+        *pattern.findings,
+        *printer_findings(() if is_card else wish.measured, wanted),
+        *_replaced(layouts),
+    )
+    if writers:
+        progress("drawing the pieces on one plane")
+        plane = laid_out(pattern, only)
+        files.update((path, write(plane)) for path, write in writers.items())
+        findings += _lost(plane) if dxf else ()
     files[figures] = _figures(pattern, findings, layouts)
     write_all(files, force=force)
     progress("reading back")
@@ -104,7 +133,8 @@ def write_draft(
         )
         for paper, path in targets.items()
     ]
-    return Output(files=(*written, Written(path=figures)), findings=findings)
+    plain = [Written(path=path) for path in (*writers, figures)]
+    return Output(files=(*written, *plain), findings=findings)
 
 
 def write_trial(
@@ -141,7 +171,7 @@ def _replaced(layouts: dict[PaperName, Printed]) -> tuple[Finding, ...]:
     letters = dict.fromkeys(c for layout in layouts.values() for c in layout.lacking)
     if not letters:
         return ()
-    named = ", ".join(f"{c if c.isprintable() else ' '} (U+{ord(c):04X})" for c in letters)
+    named = _named(letters)
     return (
         Finding(
             level=Level.CAUTION,
@@ -150,6 +180,26 @@ def _replaced(layouts: dict[PaperName, Printed]) -> tuple[Finding, ...]:
             do="Write the title and the labels with other letters if that matters.",
         ),
     )
+
+
+def _lost(plane: Plane) -> tuple[Finding, ...]:
+    """Return a caution about letters that the DXF could not spell, if there are any."""
+    letters = lost(plane)
+    if not letters:
+        return ()
+    return (
+        Finding(
+            level=Level.CAUTION,
+            code="letters-lost-in-dxf",
+            what=f"A DXF has plain letters only: {_named(letters)} became {LOST} in it.",
+            do="Write the title and the labels with Latin letters if that matters.",
+        ),
+    )
+
+
+def _named(letters: Iterable[str]) -> str:
+    """Return letters one by one, with their numbers."""
+    return ", ".join(f"{c if c.isprintable() else ' '} (U+{ord(c):04X})" for c in letters)
 
 
 def _figures(
@@ -183,6 +233,7 @@ def paper_figures(layout: Printed) -> dict[str, Any]:
         **roll,
         "window": [window.left, window.bottom, round(window.width, 3), round(window.height, 3)],
         "overlap": sheets.grid.overlap,
+        **_enlarged(sheets.grid.correction),
         "tiles": [
             {
                 "page": at[tile.name],
@@ -205,3 +256,10 @@ def paper_figures(layout: Printed) -> dict[str, Any]:
             for placement in sheets.placements
         ],
     }
+
+
+def _enlarged(correction: Correction) -> dict[str, Any]:
+    """Return what pages are enlarged by in the file, for one printer; nothing if they are not."""
+    if not correction.needed:
+        return {}
+    return {"correction": [round(correction.across, 6), round(correction.up, 6)]}

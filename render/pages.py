@@ -10,10 +10,12 @@ from itertools import product
 
 from drafting.geometry import Box, Point
 from drafting.pattern import Pattern
-from drafting.spec import PaperName
+from drafting.spec import PaperName, Scope
 from drafting.units import Mm
 from render import fonts, style
+from render.card import card
 from render.chosen import on_paper
+from render.correction import correction_on
 from render.drawing import (
     About,
     Anchor,
@@ -28,13 +30,12 @@ from render.drawing import (
     together,
 )
 from render.joins import join_marks
-from render.paper import ROLLS, SHEETS, grid
-from render.piece_drawing import Spots, piece_lines, piece_words
+from render.paper import HOME, ROLLS, SHEETS, PaperError, grid
+from render.piece_drawing import Spots, label_and_words, piece_lines
 from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
 from render.ticket import ticket
 from render.tiling import Sheets, Tile, cut_into_pages, on_page
-from render.words import fold_words, label_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,9 +69,16 @@ def printed(
         progress: is told of the fewest pages found so far.
 
     Raises:
-        PaperError: margins and overlap leave too little of the paper.
+        PaperError: margins and overlap leave too little of the paper, or it takes no card.
         PieceWishError: a piece asked for cannot be printed.
     """
+    wish = pattern.spec.print
+    is_card = wish.scope is Scope.CARD
+    if is_card and paper not in HOME:
+        raise PaperError(
+            f"a card is one page of figures for a printer at home, and {paper.value} is none;"
+            f" take {', '.join(name.value for name in HOME)}, or another scope"
+        )
     if paper in (*SHEETS, *ROLLS):
         from render.large import printed_large  # it sets its pages with this module's functions
 
@@ -79,12 +87,15 @@ def printed(
         from render.projector import shown_by_projector
 
         return shown_by_projector(pattern, only=only)
-    wish = pattern.spec.print
-    on = grid(paper, margin=wish.margin, overlap=wish.overlap)
+    # Nothing on a card is measured, so no printer's error matters to it.
+    correction = correction_on(paper, () if is_card else wish.measured)
+    on = grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
     sheets = cut_into_pages(
         place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
         on,
     )
+    if is_card:
+        return bound(pattern, sheets, (_card_page(pattern, sheets),), Kind.CARD)
     pages = (*_ticket_pages(pattern, sheets), *pattern_pages(pattern, sheets))
     return bound(pattern, sheets, pages)
 
@@ -104,6 +115,7 @@ def bound(
             kind=kind,
             waist=pattern.figures.skirt.waistline,
             sweep=pattern.figures.skirt.sweep,
+            correction=sheets.grid.correction,
         ),
         pages=pages,
     )
@@ -111,9 +123,23 @@ def bound(
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
 
 
+def _card_page(pattern: Pattern, sheets: Sheets) -> Page:
+    paper = sheets.grid.paper
+    return Page(
+        width=paper.width,
+        height=paper.height,
+        window=sheets.grid.window,
+        drawing=card(pattern, sheets.grid.window),
+        label="card",
+        bookmark="Card of figures",
+    )
+
+
 def _subject(pattern: Pattern) -> str:
     licence = pattern.spec.publish.licence
-    return "Sewing pattern at true size" + (f"; licence: {licence}" if licence else "")
+    card_only = pattern.spec.print.scope is Scope.CARD
+    kind = "Figures of a sewing pattern" if card_only else "Sewing pattern at true size"
+    return kind + (f"; licence: {licence}" if licence else "")
 
 
 def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
@@ -129,6 +155,7 @@ def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
             drawing=drawing,
             label=f"ticket {number}",
             bookmark="Ticket: check, print, cut, know" if number == 1 else "",
+            correction=sheets.grid.correction,
         )
         for number, drawing in enumerate(drawings, start=1)
     ]
@@ -145,22 +172,10 @@ def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -
     marks: dict[tuple[int, int], list[Drawing]] = {}
     for found in join_marks(sheets.joins, sheets.grid.overlap, room):
         marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)
-    numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
     words = [
         text
         for placement in sheets.placements
-        for text in piece_words(
-            placement,
-            title=placement.piece.name,
-            lines=label_words(
-                placement.piece,
-                pattern.spec,
-                number=numbers[placement.piece.name],
-                of=len(numbers),
-            ),
-            fold=fold_words(placement.piece),
-            room=room,
-        )
+        for text in label_and_words(placement, pattern, room)
     ]
     boxes = [(text, _text_box(text)) for text in words]
     pages = []
@@ -185,6 +200,7 @@ def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -
                 ),
                 label=tile.name,
                 bookmark=", ".join(beginning),
+                correction=sheets.grid.correction,
             )
         )
     return pages

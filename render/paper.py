@@ -1,6 +1,6 @@
 """Papers, and the grid of pages that a plane is cut into.
 
-Millimetres. ISO 216 and the North American sizes. Imports the spec's words and errors.
+Millimetres. ISO 216 and the North American sizes. Imports the spec's words, printer and errors.
 """
 
 import math
@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from drafting.errors import DraftingError
 from drafting.geometry import Box
+from drafting.printer import AS_DRAWN, Correction
 from drafting.spec import PaperName
 from drafting.units import Mm
 
@@ -82,20 +83,23 @@ class Grid:
     Attributes:
         margin: blank at each edge of a page; the rest is its window.
         overlap: how much of its neighbour each page repeats; 0 for butt joins.
+        correction: what pages are enlarged by for one printer. They are planned in the
+            millimetres that come out of it, so the window is that much smaller.
     """
 
     paper: Paper
     margin: Mm
     overlap: Mm
+    correction: Correction = AS_DRAWN
 
     @property
     def window(self) -> Box:
-        """The drawn part of a page, in the page's own frame."""
+        """The drawn part of a page, in the page's own frame and in true millimetres."""
         return Box(
             left=self.margin,
             bottom=self.margin,
-            right=self.paper.width - self.margin,
-            top=self.paper.height - self.margin,
+            right=self.margin + (self.paper.width - 2 * self.margin) / self.correction.across,
+            top=self.margin + (self.paper.height - 2 * self.margin) / self.correction.up,
         )
 
     @property
@@ -113,7 +117,13 @@ LEAST_WINDOW: Mm = 140.0
 """The test square and its words need this much of a page's width and height."""
 
 
-def grid(name: PaperName, *, margin: Mm | None, overlap: Mm) -> Grid:
+def grid(
+    name: PaperName,
+    *,
+    margin: Mm | None,
+    overlap: Mm,
+    correction: Correction = AS_DRAWN,
+) -> Grid:
     """Return the grid of a paper; a margin of None is the paper's own.
 
     Raises:
@@ -121,7 +131,7 @@ def grid(name: PaperName, *, margin: Mm | None, overlap: Mm) -> Grid:
     """
     paper = PAPERS[name]
     kept = paper.margin if margin is None else margin
-    found = Grid(paper=paper, margin=kept, overlap=overlap)
+    found = Grid(paper=paper, margin=kept, overlap=overlap, correction=correction)
     if not found.step_x >= LEAST_WINDOW or not found.step_y >= LEAST_WINDOW:
         raise PaperError(
             f"margins of {kept:g} mm and an overlap of {overlap:g} mm leave"

@@ -83,6 +83,9 @@ def _tell_about(canvas: Any, about: About) -> None:
         "Waist": round(about.waist, 3),
         "Sweep": round(about.sweep, 3),
     }
+    if about.correction.needed:
+        private["Across"] = round(about.correction.across, 6)
+        private["Up"] = round(about.correction.up, 6)
     ours = {
         "LastModified": PDFString("D:20000101000000Z"),
         "Private": PDFDictionary(private),
@@ -160,16 +163,18 @@ def _write_page(canvas: Any, number: int, page: Page) -> None:
     if page.bookmark:
         canvas.bookmarkPage(page.label)
         canvas.addOutlineEntry(page.bookmark, page.label, level=page.level, closed=0)
-    window = page.window
+    window, correction = page.window, page.correction
     canvas.saveState()
     clip = canvas.beginPath()
     clip.rect(
         window.left * POINTS,
         window.bottom * POINTS,
-        window.width * POINTS,
-        window.height * POINTS,
+        window.width * correction.across * POINTS,
+        window.height * correction.up * POINTS,
     )
     canvas.clipPath(clip, stroke=0, fill=0)
+    if correction.needed:
+        _enlarge(canvas, page)
     canvas.setLineCap(0)
     canvas.setLineJoin(0)
     _draw(canvas, page.drawing)
@@ -188,6 +193,19 @@ def _draw(canvas: Any, drawing: Drawing) -> None:
         with _on_layer(canvas, layer):
             for text in texts:
                 _text(canvas, text)
+
+
+def _enlarge(canvas: Any, page: Page) -> None:
+    """Draw what follows larger by the page's correction, from its window's corner on."""
+    across, up = page.correction
+    canvas.transform(
+        across,
+        0,
+        0,
+        up,
+        page.window.left * (1 - across) * POINTS,
+        page.window.bottom * (1 - up) * POINTS,
+    )
 
 
 def _stroke(canvas: Any, stroke: Stroke, before: Pen | None) -> Pen:

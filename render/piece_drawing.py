@@ -1,13 +1,14 @@
 """Drawing a placed piece: its lines first, then its words where there is room for them.
 
 Draws any piece alike, whatever garment it belongs to. Millimetres and radians on the plane.
-Imports geometry, piece, drawing, style, fonts and room.
+Imports geometry, piece, pattern, drawing, style, fonts, room and words.
 """
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import product
+from enum import StrEnum
+from itertools import pairwise, product
 
 from drafting.geometry import (
     Arc,
@@ -24,16 +25,28 @@ from drafting.geometry import (
     moved_point,
     path_length,
     point_along,
+    reversed_path,
     stepped,
     straight,
 )
-from drafting.piece import Edge, EdgeKind, Notch, NotchKind, Piece, cutting_line
+from drafting.pattern import Pattern
+from drafting.piece import (
+    Edge,
+    EdgeKind,
+    InnerKind,
+    InnerLine,
+    Notch,
+    NotchKind,
+    Piece,
+    cutting_line,
+)
 from drafting.units import Mm
+from drafting.waist_part import is_shortened
 from render import fonts, style
 from render.drawing import Anchor, Layer, Stroke, Text
 from render.placement import Placement
 from render.room import Room, spread, turned_box
-from render.words import CHECK
+from render.words import CHECK, fold_words, label_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,35 +61,72 @@ class Spots:
         self.clear.claim(corners)
         self.uncut.claim(corners)
 
+    def kept(self) -> tuple[list[int], list[int]]:
+        """Return what is taken in both so far."""
+        return list(self.clear.rows), list(self.uncut.rows)
+
+    def restore(self, kept: tuple[list[int], list[int]]) -> None:
+        """Give back all that was taken since."""
+        self.clear.rows[:], self.uncut.rows[:] = kept
+
+
+class LineKind(StrEnum):
+    """What a line of a piece tells the person who cuts or sews it."""
+
+    CUTTING = "cutting line"
+    STITCHING = "stitching line"
+    FOLD = "fold"
+    INNER = "inner line"
+    GRAIN = "grain"
+    NOTCH = "notch"
+    MARK = "mark"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceLine:
+    """One line of a piece and what it tells."""
+
+    kind: LineKind
+    stroke: Stroke
+
+
+def own_lines(piece: Piece) -> tuple[PieceLine, ...]:
+    """Return every line of a piece in its own frame, the cutting line first."""
+    cut = Stroke(path=cutting_line(piece), pen=style.CUTTING, layer=Layer.CUTTING)
+    lines = _of(LineKind.CUTTING, [cut])
+    for edge in piece.edges:
+        if edge.kind is EdgeKind.FOLD:
+            lines += _of(LineKind.FOLD, _bracket(edge))
+        elif edge.allowance > 0:
+            sewn = Stroke(path=edge.path, pen=style.STITCHING, layer=Layer.STITCHING)
+            lines += _of(LineKind.STITCHING, [sewn])
+    for line in piece.inner_lines:
+        inner = Stroke(path=line.path, pen=style.INNER[line.kind], layer=Layer.STITCHING)
+        lines += _of(LineKind.INNER, [inner])
+        lines += _of(LineKind.MARK, [_across(line.path, at, 5.0) for at in line.ticks])
+    lines += _of(LineKind.GRAIN, _grain(piece.grainline))
+    for notch in piece.notches:
+        lines += _of(LineKind.NOTCH, _notch(piece, notch))
+    for dot in piece.dots:
+        circle = Arc(centre=dot.at, radius=style.DOT / 2, begin=0.0, finish=math.tau)
+        lines += _of(LineKind.MARK, [Stroke(path=(circle,), pen=style.MARK, layer=Layer.MARKS)])
+    return tuple(lines)
+
+
+def _of(kind: LineKind, strokes: Iterable[Stroke]) -> list[PieceLine]:
+    return [PieceLine(kind=kind, stroke=stroke) for stroke in strokes]
+
 
 def piece_lines(placement: Placement) -> tuple[Stroke, ...]:
     """Return every line of a piece on the plane: cutting, stitching, inner lines and marks."""
-    piece = placement.piece
-    strokes: list[Stroke] = [
-        Stroke(path=cutting_line(piece), pen=style.CUTTING, layer=Layer.CUTTING)
-    ]
-    for edge in piece.edges:
-        if edge.kind is EdgeKind.FOLD:
-            strokes += _bracket(edge)
-        elif edge.allowance > 0:
-            strokes.append(Stroke(path=edge.path, pen=style.STITCHING, layer=Layer.STITCHING))
-    for line in piece.inner_lines:
-        strokes.append(Stroke(path=line.path, pen=style.INNER[line.kind], layer=Layer.STITCHING))
-        strokes += [_across(line.path, at, 5.0) for at in line.ticks]
-    strokes += _grain(piece.grainline)
-    for notch in piece.notches:
-        strokes += _notch(piece, notch)
-    for dot in piece.dots:
-        circle = Arc(centre=dot.at, radius=style.DOT / 2, begin=0.0, finish=math.tau)
-        strokes.append(Stroke(path=(circle,), pen=style.MARK, layer=Layer.MARKS))
     return tuple(
         Stroke(
-            path=placement.on_plane(stroke.path),
-            pen=stroke.pen,
-            layer=stroke.layer,
-            phase=stroke.phase,
+            path=placement.on_plane(line.stroke.path),
+            pen=line.stroke.pen,
+            layer=line.stroke.layer,
+            phase=line.stroke.phase,
         )
-        for stroke in strokes
+        for line in own_lines(placement.piece)
     )
 
 
@@ -241,6 +291,18 @@ NARROW: Mm = 70.0
 """A piece whose area over half its rim is less has hardly room for its label."""
 
 
+def label_and_words(placement: Placement, pattern: Pattern, room: Spots) -> tuple[Text, ...]:
+    """Return the words of one of a pattern's pieces, numbered as in its cut list."""
+    piece, names = placement.piece, [piece.name for piece in pattern.pieces]
+    return piece_words(
+        placement,
+        title=piece.name,
+        lines=label_words(piece, pattern.spec, number=names.index(piece.name) + 1, of=len(names)),
+        fold=fold_words(piece),
+        room=room,
+    )
+
+
 def piece_words(
     placement: Placement,
     *,
@@ -261,15 +323,31 @@ def piece_words(
     ground = _Ground(room=room, polygon=polygon)
     texts: list[Text | None] = []
     # On a narrow piece what to cut matters most; on a wide one there is room for all.
+    short = is_shortened(piece)
     narrow = 2 * abs(area(cutting_line(piece))) < NARROW * path_length(cutting_line(piece))
-    block = _label(placement, title, lines, ground) if narrow else ()
-    for notch in piece.notches:
-        texts.append(_notch_words(placement, notch, ground))
+    block = _label(placement, title, lines, ground) if narrow and not short else ()
+    if short:
+        # What to measure comes first; then the label takes the widest gap between two rays.
+        texts += [_ray_words(placement, line, ground) for line in _rays_of(piece)]
+        before = room.kept()
+        notched = [_notch_words(placement, notch, ground) for notch in piece.notches]
+        block = _label_between_rays(placement, title, lines, ground)
+        if not block:
+            # So crowded a piece has its label first, and its notches fewer words.
+            room.restore(before)
+            block = _label_between_rays(placement, title, lines, ground)
+            block = block or _label(placement, title, lines[:1], ground)
+            notched = [_notch_words(placement, notch, ground) for notch in piece.notches]
+        texts += notched
+    else:
+        texts += [_notch_words(placement, notch, ground) for notch in piece.notches]
     for dot in piece.dots:
         here = moved_point(dot.at, x=placement.x, y=placement.y, turn=placement.turn)
         wide = fonts.width(dot.words, style.SMALL)
         texts.append(_set((dot.words,), _round(here, 6.0, wide), ground, size=style.SMALL))
     for line in piece.inner_lines:
+        if line.kind is InnerKind.RAY:
+            continue
         spots = _beside(placement.on_plane(line.path), (4.5, -4.5), 24)
         texts.append(_set((line.words,), spots, ground, size=style.ALONG))
     grain = _beside(placement.on_plane(straight(*piece.grainline)), (4.2, -4.2, 6.0, -6.0), 8)
@@ -328,6 +406,11 @@ def _notch_words(placement: Placement, notch: Notch, ground: _Ground) -> Text | 
         for along in (0.0, half + 3, -half - 3, half + 12, -half - 12):
             at = stepped(stepped(here, turn + math.pi / 2, inward), turn, along)
             spots.append(_Spot(at=at, angle=upright(turn)))
+    if is_shortened(placement.piece):
+        # A ray begins at the notch: its words stand on one side of it, the notch's on the other.
+        for inward, along in product((6.0, 14.0, 24.0), (4.5, -4.5, 21.0, -21.0)):
+            at = stepped(stepped(here, turn + math.pi / 2, inward + half), turn, along)
+            spots.append(_Spot(at=at, angle=upright(turn + math.pi / 2)))
     return _set((words, seam) if seam else (words,), spots, ground, size=style.SMALL)
 
 
@@ -387,6 +470,103 @@ def _label(
                     ground.room.claim(corners)
                     return _block(rows, spot, high, angle)
     return _label_along(placement, title, lines, ground)
+
+
+def _rays_of(piece: Piece) -> list[InnerLine]:
+    return [line for line in piece.inner_lines if line.kind is InnerKind.RAY]
+
+
+def _ray_words(placement: Placement, line: InnerLine, ground: _Ground) -> Text | None:
+    """Return how long a ray is, beside it: on one side of all rays, or else on the other.
+
+    A ray along a fold has the piece on one side only.
+    """
+    path = placement.on_plane(line.path)
+    middle, way = point_along(path, path_length(path) / 2), direction_along(path, 0.0)
+    on_piece = [
+        gap for gap in (4.5, -4.5) if holds(ground.polygon, stepped(middle, way + math.pi / 2, gap))
+    ]
+    length = line.words.partition(" from ")[0]
+    options = (line.words, f"{length} to the {line.words.rpartition(' to the ')[2]}", length)
+    for gap in on_piece:
+        text = _set(options, _beside(path, (gap,), 32), ground, size=style.ALONG)
+        if text is not None:
+            return text
+    return None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Gap:
+    """Room between two rays: a point half way down each, and the way that they run."""
+
+    one: Point
+    other: Point
+    angle: float
+
+
+_ACROSS = (0.5, 0.56, 0.44, 0.62, 0.38)
+_ALONG: tuple[Mm, ...] = (0, 5, -5, 10, -10, 15, 30, -30, 50, -50, 70, -70)
+"""Where a label is tried in a gap: shares of its width, and how far from half way down."""
+
+
+def _label_between_rays(
+    placement: Placement, title: str, lines: Sequence[str], ground: _Ground
+) -> tuple[Text, ...]:
+    """Return the label of a waist part in the gap between two rays, along them.
+
+    The piece's name and how it is cut go on the paper that is cut out, with as many more lines
+    as there is room for; nothing where there is no room for that much.
+    """
+    piece = placement.piece
+    sides = [
+        placement.on_plane(path)
+        for path in (
+            piece.edges[0].path,
+            *(line.path for line in _rays_of(piece)),
+            *(() if piece.half else (reversed_path(piece.edges[2].path),)),
+        )
+    ]
+    gaps = []
+    for near, far in pairwise(sides):
+        one = point_along(near, path_length(near) / 2)
+        other = point_along(far, path_length(far) / 2)
+        way = direction_along(near, path_length(near) / 2)
+        way += math.remainder(direction_along(far, path_length(far) / 2) - way, math.tau) / 2
+        gaps.append(_Gap(one=one, other=other, angle=upright(way)))
+    gaps.sort(key=lambda gap: -round(distance(gap.one, gap.other), 3))
+    for free, fewest in ((ground.room.uncut, min(3, len(lines))), (ground.room.clear, 1)):
+        for count in range(len(lines), fewest - 1, -1):
+            block = _block_in_gaps(
+                [
+                    _rows(title, lines[:count], shrink, broken)
+                    for shrink, broken in product((0.62, 0.5), (88.0, 78.0, 68.0, 58.0, 46.0))
+                ],
+                gaps,
+                free,
+                ground,
+            )
+            if block:
+                return block
+    return ()
+
+
+def _block_in_gaps(
+    blocks: Sequence[tuple[_Rows, Mm, Mm]], gaps: Sequence[_Gap], free: Room, ground: _Ground
+) -> tuple[Text, ...]:
+    """Return the first of several settings of a block that a gap has room for, or nothing."""
+    for (rows, wide, high), gap in product(blocks, gaps):
+        for share, along in product(_ACROSS, _ALONG):
+            at = Point(
+                gap.one.x + (gap.other.x - gap.one.x) * share,
+                gap.one.y + (gap.other.y - gap.one.y) * share,
+            )
+            spot = stepped(at, gap.angle, along)
+            # The block's own margin is kept in part: the rays beside it are thin.
+            corners = turned_box(spot, wide - 3, high - 2, gap.angle)
+            if free.is_free(corners) and ground.holds(corners):
+                ground.room.claim(corners)
+                return _block(rows, spot, high, gap.angle)
+    return ()
 
 
 CURVED_WIDTH: Mm = 75.0

@@ -1,10 +1,10 @@
 """Placing pieces on the assembled plane so that few pages carry anything.
 
-Each piece, biggest first, goes where it opens the fewest new pages and touches no other;
-then pieces are taken off and put back a fixed number of times. The same pieces always come
-to the same places.
+Each piece, biggest first, goes where it opens the fewest new pages and touches no other, or
+stands in its box on a shelf where that takes fewer; then pieces are taken off and put back
+until a number of places has been looked at. The same pieces always come to the same places.
 
-Millimetres and radians. Imports geometry, piece, paper and packing.
+Millimetres and radians. Imports geometry, piece, paper, packing, shelves and stands.
 """
 
 import math
@@ -15,8 +15,10 @@ from enum import StrEnum
 from drafting.geometry import Path, Point, flattened, moved
 from drafting.piece import Piece, cutting_area, cutting_line
 from drafting.units import Mm
-from render.packing import Cells, Labour, Plan, Search, Spot, Stand, divided, stands
+from render.packing import Labour, Plan, Search, Spot
 from render.paper import Grid
+from render.shelves import shelved
+from render.stands import Cells, Turned, divided, fewest, stands
 
 APART: Mm = 6.0
 """Pieces keep this distance, so that scissors pass between them."""
@@ -37,24 +39,27 @@ class Effort(StrEnum):
     THOROUGH = "thorough"
 
 
-# Each effort begins with the lesser one's labours, so that it never ends with more pages. Few
-# turns with many shifts each and the other way about each win on some skirts.
+# Each effort begins with the lesser one's plan, so that it never ends with more pages.
 _QUICK = (Labour(turns=24, stands=100, looks=0),)
-_USUAL = (
-    *_QUICK,
-    Labour(turns=24, stands=300, looks=1_200_000),
-    Labour(turns=24, stands=150, looks=800_000),
-)
+_USUAL = (*_QUICK, Labour(turns=48, stands=1500, looks=2_000_000))
 _THOROUGH = (
     *_USUAL,
-    Labour(turns=24, stands=800, looks=6_000_000),
-    Labour(turns=48, stands=300, looks=6_000_000),
-    Labour(turns=72, stands=150, looks=6_000_000),
+    Labour(turns=72, stands=3000, looks=6_000_000),
+    Labour(turns=48, stands=6000, looks=6_000_000),
 )
 _LABOURS = {Effort.QUICK: _QUICK, Effort.USUAL: _USUAL, Effort.THOROUGH: _THOROUGH}
 
-_ALONE = Labour(turns=120, stands=1, looks=0)
-"""For a piece that no other stands in the way of, turns of 3 degrees are all there is to try."""
+_ALONE = 120
+"""Turns tried for a piece that no other stands in the way of: every 3 degrees."""
+
+_COARSER: Mm = 10.0
+"""The size of cells in which all of those are tried."""
+
+_FINER: Mm = 2.5
+"""The size of cells in which the most promising of them are tried again."""
+
+_PROMISING = 16
+"""How many turns that is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,16 +93,19 @@ def place(
         return ()
     outlines = [flattened(cutting_line(piece), outside=True) for piece in pieces]
     reach = max(math.dist((a.x, a.y), (o[0].x, o[0].y)) for o in outlines for a in o)
+    if len(pieces) == 1:
+        return (_alone(pieces[0], outlines[0], grid, widest, 2 * reach),)
     cells = divided(grid, widest, 2 * reach)
+    turned = [Turned(outline, cells, APART) for outline in outlines]
     order = sorted(range(len(pieces)), key=lambda k: (-cutting_area(pieces[k]), k))
-    labours = _LABOURS[effort] if len(pieces) > 1 else (*_QUICK, _ALONE)
-    ways = _ways(outlines, cells, labours)
     best: Plan | None = None
-    for labour in labours:
-        kept = [held[: labour.stands] for held in ways[labour.turns]]
-        search = Search(kept, cells)
-        plan = search.improved(search.filled(Plan(spots={}), order), labour.looks)
-        if best is None or plan.score < best.score:
+    for labour in _LABOURS[effort]:
+        search = Search(turned, labour)
+        begun = best or min(
+            search.filled(Plan(spots={}), order), shelved(turned), key=lambda plan: plan.score
+        )
+        plan = search.improved(begun, labour.looks)
+        if plan is not best:
             best = plan
             if progress is not None:
                 progress(f"about {plan.pages.bit_count()} pages so far")
@@ -105,20 +113,22 @@ def place(
     return tuple(_placement(piece, best.spots[k], cells) for k, piece in enumerate(pieces))
 
 
-def _ways(
-    outlines: Sequence[tuple[Point, ...]], cells: Cells, labours: Sequence[Labour]
-) -> dict[int, list[tuple[Stand, ...]]]:
-    """Return how each piece may stand, the best ways first, by the count of turns tried."""
-    most: dict[int, int] = {}
-    for labour in labours:
-        most[labour.turns] = max(most.get(labour.turns, 0), labour.stands)
-    return {
-        count: [
-            stands(outline, cells, APART, [math.tau * k / count for k in range(count)], kept)
-            for outline in outlines
-        ]
-        for count, kept in most.items()
-    }
+def _alone(
+    piece: Piece, outline: tuple[Point, ...], grid: Grid, widest: Mm, longest: Mm
+) -> Placement:
+    """Return where a piece without others takes the fewest pages: all turns, then finer shifts."""
+    turns = [math.tau * k / _ALONE for k in range(_ALONE)]
+    coarse = Turned(outline, divided(grid, widest, longest, _COARSER), APART)
+    fine = Turned(outline, divided(grid, widest, longest, _FINER), APART)
+    (first,) = stands(coarse, turns, 1)
+    # Turns that are too wide for the floor are left out again where any is narrow enough.
+    most = max(first.turned.columns, coarse.cells.most * coarse.cells.x)
+    narrow = [turn for turn in turns if coarse.raster(turn).columns <= most]
+    promising = sorted(narrow, key=lambda turn: fewest(coarse, turn))[:_PROMISING]
+    (again,) = stands(fine, promising, 1)
+    if again.count < first.count:
+        return _placement(piece, Spot(stand=again, along=0, level=0), fine.cells)
+    return _placement(piece, Spot(stand=first, along=0, level=0), coarse.cells)
 
 
 def _placement(piece: Piece, spot: Spot, cells: Cells) -> Placement:

@@ -45,18 +45,17 @@ def _edge(rows: list[int], points: list[tuple[float, float]], dx: float, dy: flo
     ax, ay = points[-1]
     last = len(rows) - 1
     for x, y in points:
-        steps = max(1, math.ceil(max(abs(x - ax), abs(y - ay)) * 2))
-        px, py = ax, ay
-        for k in range(1, steps + 1):
-            bx, by = ax + (x - ax) * k / steps, ay + (y - ay) * k / steps
-            # The whole box of the short run is taken, so that no corner of a cell is missed.
-            low, high = (px, bx) if px <= bx else (bx, px)
-            bits = (2 << int(high + dx - 1e-6)) - (1 << int(max(low - dx, 0.0) + 1e-6))
-            under, over = (py, by) if py <= by else (by, py)
-            first = min(int(max(under - dy, 0.0) + 1e-6), last)
-            for row in range(first, min(int(max(over + dy - 1e-6, 0.0)), last) + 1):
-                rows[row] |= max(bits, 0)
-            px, py = bx, by
+        (lx, ly), (ux, uy) = ((ax, ay), (x, y)) if ay <= y else ((x, y), (ax, ay))
+        slope = (ux - lx) / (uy - ly) if uy - ly > 1e-9 else 0.0
+        for row in range(max(int(ly - dy), 0), min(int(uy + dy), last) + 1):
+            if slope:
+                low = lx + (max(row - dy, ly) - ly) * slope
+                high = lx + (min(row + 1 + dy, uy) - ly) * slope
+            else:
+                low, high = lx, ux
+            if low > high:
+                low, high = high, low
+            rows[row] |= (2 << int(high + dx)) - (1 << max(int(low - dx), 0))
         ax, ay = x, y
 
 

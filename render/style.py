@@ -27,6 +27,7 @@ INNER = {
     InnerKind.GATHERING: Pen(width=0.25, dash=(2.0, 1.0)),
     InnerKind.FOLD_LINE: Pen(width=0.25, dash=(12.0, 2.0)),
     InnerKind.CENTRE: Pen(width=0.25),
+    InnerKind.RAY: Pen(width=0.25),
 }
 
 # Heights of type; a typographic point is 0.3528 mm, so these are 27, 13, 10, 9 and 8 pt.

@@ -19,9 +19,11 @@ from drafting.geometry import (
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_box, cutting_line
 from drafting.units import Mm, Units, length_text
+from drafting.waist_part import is_shortened
 from render import style
 from render.assembly_map import assembly_map, file_pages, least_scale, map_size, page_runs
-from render.chosen import on_paper
+from render.chosen import as_printed, on_paper, traced_from
+from render.correction import corrected_words
 from render.drawing import Drawing
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
@@ -58,10 +60,9 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
     page = Setting(window=sheets.grid.window, inset=RULE_ROOM)
     draw_long_rules(page)
     _title(page, pattern)
-    _check(page, pattern)
+    _check(page, pattern, sheets)
     _print(page, pattern, sheets, counts)
-    _cut(page, pattern)
-    _know(page, pattern, sheets)
+    _rest(page, pattern, sheets)
     return page.pages()
 
 
@@ -104,9 +105,16 @@ def blocks(
         page.need(high + 3)
         page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
         page.y -= high + 3
+    _rest(page, pattern, sheets)
+    return page.pages()
+
+
+def _rest(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
+    """Set what every ticket ends with, whatever its pattern is printed on."""
+    if any(is_shortened(placement.piece) for placement in sheets.placements):
+        _chalk(page)
     _cut(page, pattern)
     _know(page, pattern, sheets)
-    return page.pages()
 
 
 BLOCK_MAP: Mm = 90.0
@@ -124,7 +132,7 @@ def _title(page: Setting, pattern: Pattern) -> None:
         page.paragraph(facts, after=0.0)
 
 
-def _check(page: Setting, pattern: Pattern) -> None:
+def _check(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     page.heading("Check", with_next=SQUARE)
     top = page.y
     left, bottom = page.left, top - SQUARE
@@ -132,7 +140,9 @@ def _check(page: Setting, pattern: Pattern) -> None:
     beside = page.width - SQUARE - 8
     long_across, long_up = rules_of(page.window)
     inches = pattern.spec.units is Units.INCH
+    told = corrected_words(pattern.spec.print.measured, sheets.grid.paper.name)
     words = [
+        *told,
         "Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.",
         *(
             ["This is a half-scale draft, 1 : 2, beside a full-scale square: print it at 100 %."]
@@ -144,25 +154,35 @@ def _check(page: Setting, pattern: Pattern) -> None:
         f"Then measure the two long rules: {long_across:.0f} mm across and {long_up:.0f} mm up."
         " They show an error too small for the square.",
         "Within half a millimetre in 100 is good"
-        f" ({long_across / 200:.1f} and {long_up / 200:.1f} mm on the rules). If it is more, print"
-        " at 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %.",
-        "If across and up differ by more than 0.3 mm, take another printer or a copy shop.",
+        f" ({long_across / 200:.1f} and {long_up / 200:.1f} mm on the rules)."
+        + (_AGAIN if sheets.grid.correction.needed else _MORE),
+        *([] if sheets.grid.correction.needed else [_APART]),
         _what_it_costs(pattern),
     ]
     if beside >= 60:
         keep = page.y
         for text in words:
-            _beside(page, text, page.left + SQUARE + 8, beside)
+            _beside(page, text, page.left + SQUARE + 8, beside, bold=text in told)
         page.y = min(keep - SQUARE, page.y)
     else:
         page.y = bottom - 2
         for text in words:
-            page.paragraph(text, after=0.8)
+            page.paragraph(text, after=0.8, bold=text in told)
 
 
-def _beside(page: Setting, words: str, x: Mm, width: Mm) -> None:
+_MORE = " If it is more, print at 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %."
+
+_APART = (
+    "If across and up differ by more than 0.3 mm, one scale will not do: write both measures into"
+    " the sheet, or take a copy shop. What any measure means, hemsweep proof tells."
+)
+
+_AGAIN = " If it is more, leave the scale at 100 %, measure the trial page again and correct anew."
+
+
+def _beside(page: Setting, words: str, x: Mm, width: Mm, *, bold: bool = False) -> None:
     shift = x - page.left
-    page.paragraph(words, indent=shift, width=shift + width, after=1.4)
+    page.paragraph(words, indent=shift, width=shift + width, bold=bold, after=1.4)
 
 
 def _what_it_costs(pattern: Pattern) -> str:
@@ -245,6 +265,31 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
     return words
 
 
+CHALK = (
+    "This file prints the waist of each large piece and no more. The rest is chalked on the cloth"
+    " with a tape measure and a rule:",
+    "1  Cut the waist parts out. Lay each on the cloth as its cut list says, its fold on the fold,"
+    " its grain along the selvage, and weigh it down. Leave cloth beyond its lower edge for the"
+    " length on its rays and the hem.",
+    "2  Chalk round the waist and both sides, and mark the notches.",
+    "3  Lay the tape along a ray, its end on the waist's stitching line, and straight on over the"
+    " edge of the paper. Mark the cloth at the length written on the ray. The sides and the fold"
+    " are measured alike.",
+    "4  Join the marks by hand in one smooth curve: that is the hem line. Draw the sides straight"
+    " on to it.",
+    "5  Chalk what else the cut list tells of the piece: the allowance below the hem line, the"
+    " notches, the end of the opening, the ruffle's line.",
+    "6  Cut, then turn the waist part over where a mirrored pair is cut from single cloth.",
+)
+"""How to go on where only waists are printed."""
+
+
+def _chalk(page: Setting) -> None:
+    page.heading("Chalk", with_next=30)
+    for words in CHALK:
+        page.paragraph(words)
+
+
 def _cut(page: Setting, pattern: Pattern) -> None:
     page.heading("Cut", with_next=PICTURE[1] + 4)
     for number, piece in enumerate(pattern.pieces, start=1):
@@ -270,7 +315,14 @@ def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None
     units = pattern.spec.units
     wide, high = PICTURE
     shift = wide + 6
-    lines = [cut_words(piece, pattern.spec), allowance_words(piece, units)]
+    shown = as_printed(piece, pattern)
+    lines = [cut_words(piece, pattern.spec), allowance_words(shown, units)]
+    if faced := traced_from(piece, pattern):
+        lines.append(
+            f"not printed: trace the hem line and the sides of {faced.name} once they are chalked;"
+            f" the neatened edge lies {length_text(piece.edges[1].length, units)} above the hem"
+            " line"
+        )
     if marks := marks_words(piece, units):
         lines.append(marks)
     if piece.rectangle:
@@ -280,7 +332,7 @@ def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None
             f"{length_text(box.width, units)} × {length_text(box.height, units)}, cutting measures,"
             f" {_grain_words(piece, box, units)}",
         )
-    facts = "; ".join((*lines, *piece.notes))
+    facts = "; ".join((*lines, *shown.notes))
     # A row stays together: picture and facts on one page.
     deep = style.BODY * style.LEADING + 0.2 + height_of(facts, style.BODY, page.width - shift)
     page.need(max(high, deep) + 2)

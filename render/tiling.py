@@ -194,7 +194,7 @@ def on_page(strokes: Sequence[Stroke], tile: Tile, grid: Grid) -> Drawing:
     dx, dy = grid.margin - tile.window.left, grid.margin - tile.window.bottom
     found: list[Stroke] = []
     for stroke in strokes:
-        for path, start in clipped(stroke.path, box):
+        for path, start in clipped(stroke.path, box, round_start=not stroke.pen.dash):
             found.append(
                 Stroke(
                     path=moved(path, x=dx, y=dy),

@@ -6,6 +6,7 @@ from drafting.geometry import bounds, point_along
 from drafting.piece import EdgeKind, FoldWay, InnerKind, Piece, cutting_box, stitching_line
 from drafting.spec import Spec
 from drafting.units import Units, length_text
+from drafting.waist_part import CUT_OFF, is_shortened
 
 
 def cut_words(piece: Piece, spec: Spec) -> str:
@@ -49,6 +50,8 @@ def allowance_words(piece: Piece, units: Units) -> str:
     """Return which allowances lie inside the cutting line: "included: seams 1.5 cm, …"."""
     named: dict[str, float] = {}
     for edge in piece.edges:
+        if edge.name == CUT_OFF:
+            continue
         if edge.kind is EdgeKind.HEM:
             named["hem"] = edge.allowance
         elif edge.kind is EdgeKind.RAW:
@@ -60,6 +63,11 @@ def allowance_words(piece: Piece, units: Units) -> str:
             if named.get(name, edge.allowance) != edge.allowance:
                 name = edge.name.replace("_", " ")  # two seams of different widths
             named[name] = edge.allowance
+    if is_shortened(piece):
+        # The hem's is told with its length: it is chalked on the cloth.
+        named = {name: width for name, width in named.items() if name != "hem"}
+        told = ", ".join(f"{name} {length_text(width, units)}" for name, width in named.items())
+        return f"included: {told}" + ("; none at the fold" if piece.half else "")
     if not any(named.values()):
         return "no allowances included: the stitching line is the cutting line"
     if len(set(named.values())) == 1 and len(named) > 1:
@@ -94,6 +102,8 @@ def check_words(piece: Piece, units: Units) -> str:
     if not round_ or straight is None or piece.rectangle:
         return ""
     curved = length_text(named[round_].length, units)
+    if is_shortened(piece):
+        return f"{CHECK}: {_EDGES[round_]} {curved}"
     return (
         f"{CHECK}: {_EDGES[round_]} {curved}, straight edge {length_text(straight.length, units)}"
     )

@@ -24,6 +24,7 @@ from drafting.spec import (
     HemFinish,
     PaperName,
     RuffleCloth,
+    Scope,
     Spec,
     Strips,
     WaistFinish,
@@ -932,9 +933,6 @@ def test_copy_shop_papers_and_a_projector_may_be_asked_for() -> None:
 @pytest.mark.parametrize(
     ("table", "line"),
     [
-        ("print", 'scope = "waist"'),
-        ("print", 'scope = "card"'),
-        ("print", 'measured = ["99.4 mm"]'),
         ("publish", 'sizes = ["P03", "P04"]'),
     ],
 )
@@ -1247,6 +1245,79 @@ def test_slow_libraries_wait_until_they_are_needed() -> None:
     assert done.stdout == "[] []\n"
 
 
+# --- a printer that was measured -----------------------------------------------------------
+
+
+def measured_on(line: str, top: str = "") -> tuple[tuple[float, float], ...]:
+    """Return each measure of a sheet as what was measured, and of what."""
+    spec = read_sheet(f"{top}{WAIST}[print]\nmeasured = {line}\n")
+    return tuple((way.measured, way.nominal) for way in spec.print.measured)
+
+
+@pytest.mark.parametrize(
+    ("line", "read"),
+    [
+        ('["198.8 mm of 200 mm", "200.6 mm of 200 mm"]', ((198.8, 200), (200.6, 200))),
+        ('["99.4 mm"]', ((99.4, 100),)),
+        ('["99,4 mm OF 10 cm"]', ((99.4, 100),)),
+        ('["7 7/8 in of 8 in", "99.4 mm"]', ((200.025, 203.2), (99.4, 100))),
+        ('["110 mm"]', ((110, 100),)),
+        ('["90 mm"]', ((90, 100),)),
+        ("[]", ()),
+    ],
+)
+def test_what_printed_lengths_measured_is_read_across_then_up(
+    line: str, read: tuple[tuple[float, float], ...]
+) -> None:
+    found = measured_on(line)
+    assert len(found) == len(read)
+    for one, wanted in zip(found, read, strict=True):
+        assert one == pytest.approx(wanted)
+
+
+def test_a_bare_measure_is_in_the_sheets_units() -> None:
+    (one, other) = measured_on('[9.94, "19.9 of 20"]', 'units = "cm"\n')
+    assert one == pytest.approx((99.4, 100))
+    assert other == pytest.approx((199, 200))
+    (inch,) = measured_on('["7.9 of 8"]', 'units = "in"\n')
+    assert inch == pytest.approx((7.9 * 25.4, 203.2))
+
+
+@pytest.mark.parametrize(
+    ("line", "given", "said", "does"),
+    [
+        ('"99.4 mm"', '"99.4 mm"', "needs a list", 'measured = ["99.4 mm"]'),
+        ("99.4", "99.4", "needs a list", "198.8 mm of 200 mm"),
+        ("[99.4]", "99.4", "without a unit", '"99.4 mm" or "99.4 in"'),
+        ('["99.4"]', '"99.4"', "without a unit", '"99.4 mm" or "99.4 in"'),
+        ('["99 mm of 100"]', '"100"', "without a unit", '"100 mm"'),
+        ('["0 mm"]', '"0 mm"', "no length that was printed", '"99.4 mm"'),
+        ("[0]", "0", "no length that was printed", '"99.4 mm"'),
+        ('["-3 mm"]', '"-3 mm"', "cannot be negative", ""),
+        ("[-3]", "-3", "cannot be negative", ""),
+        ('["99 cm"]', '"99 cm"', "890 % large", "Print at 100 % first"),
+        ('["110.2 mm"]', '"110.2 mm"', "fit to page", "Print at 100 % first"),
+        ('["89.8 mm"]', '"89.8 mm"', "10 % small", "up to 10 %"),
+        ('["20 mm of 20 mm"]', '"20 mm of 20 mm"', "20 mm is not one", "75 mm to 2 m"),
+        ('["a hair"]', '"a hair"', "write a number and a unit", ""),
+        ('["99 mm", "99 mm", "99 mm"]', "a list", "3 measures", "two: across, then up"),
+        ('["99 mm of 100 mm of 100 mm"]', '"99 mm of', "more than once", "198.8 mm of 200 mm"),
+        ("[true]", "true", "no length", "198.8 mm of 200 mm"),
+        ('[["99 mm"]]', "a list", "no length", "198.8 mm of 200 mm"),
+        ("[nan]", "nan", "no length", "99.4 mm"),
+        ("{ across = 1 }", "a table", "needs a list", "198.8 mm of 200 mm"),
+    ],
+)
+def test_nonsense_for_a_measured_print_is_refused_with_what_would_do(
+    line: str, given: str, said: str, does: str
+) -> None:
+    fault = the_fault(f"{WAIST}[print]\nmeasured = {line}\n")
+    assert (fault.line, fault.key) == (4, "print.measured")
+    assert fault.given.startswith(given)
+    assert said in fault.what
+    assert does in fault.allowed
+
+
 # --- the page that explains it -------------------------------------------------------------
 
 PAGE = (Path(__file__).parents[2] / "docs" / "spec-sheet.md").read_text(encoding="utf-8")
@@ -1265,7 +1336,7 @@ def test_the_page_shows_a_sheet_for_each_cut() -> None:
 def test_the_page_names_every_key_of_a_sheet() -> None:
     from drafting.sheet_models import known_keys
 
-    later = {("print", "scope"), ("print", "measured"), ("publish", "sizes")}
+    later = {("publish", "sizes")}
     for table, keys in known_keys().items():
         for key in keys:
             path = (*table, key)
@@ -1419,3 +1490,22 @@ def test_a_lining_under_gathers_is_narrower_than_they_are() -> None:
     )
     assert wide.lining is not None
     assert wide.lining.fullness == pytest.approx(0.34)
+
+
+# --- how much is printed -------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("word", list(Scope))
+def test_a_sheet_says_how_much_is_printed(word: Scope) -> None:
+    assert read_sheet(f'{WAIST}[print]\nscope = "{word.value}"\n').print.scope is word
+
+
+def test_whole_pieces_are_printed_unless_the_sheet_says_otherwise() -> None:
+    assert read_sheet(WAIST).print.scope is Scope.WHOLE
+
+
+def test_a_scope_that_there_is_not_is_answered_with_those_there_are() -> None:
+    fault = the_fault(f'{WAIST}[print]\nscope = "wiast"\n')
+    assert 'Did you mean "waist"?' in str(fault)
+    assert '"whole"' in fault.allowed
+    assert fault.line == 4

@@ -10,6 +10,7 @@ import drafting
 from drafting.pattern import Pattern
 from drafting.spec import PaperName
 from render.pages import Printed, printed
+from render.parts import Plane, laid_out
 from render.placement import Effort
 
 EXAMPLES = {
@@ -28,6 +29,11 @@ def _layout(name: str, paper: PaperName | None) -> Printed:
     pattern = _pattern(name)
     # How few pages there are is the placement's own concern; what is drawn on them is tested here.
     return printed(pattern, paper or pattern.spec.print.papers[0], effort=Effort.QUICK)
+
+
+@cache
+def _plane(name: str) -> Plane:
+    return laid_out(_pattern(name))
 
 
 @pytest.fixture(scope="session")
@@ -63,3 +69,15 @@ def pattern(example: str) -> Pattern:
 def layout(example: str) -> Printed:
     """One example's layout on its own paper after the other."""
     return _layout(example, None)
+
+
+@pytest.fixture
+def plane(example: str) -> Plane:
+    """One example's pieces on one plane after the other."""
+    return _plane(example)
+
+
+@pytest.fixture(scope="session")
+def plane_of() -> Callable[[str], Plane]:
+    """Return a function that gives an example's pieces on one plane by its stem."""
+    return _plane

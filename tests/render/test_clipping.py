@@ -128,3 +128,23 @@ def test_a_line_past_the_page_is_not_kept() -> None:
     past: Path = (Line(start=Point(-5, -20), end=Point(130, 115)),)
     assert clipped(past, Box(left=0, bottom=50, right=50, top=100)) == ()
     assert not meets(past, Box(left=0, bottom=50, right=50, top=100))
+
+
+def test_the_corner_where_a_closed_line_begins_is_a_corner_like_the_others() -> None:
+    corners = [Point(0, 0), Point(40, 0), Point(40, 40), Point(0, 40)]
+    square: Path = tuple(
+        Line(start=a, end=b) for a, b in zip(corners, [*corners[1:], corners[0]], strict=True)
+    )
+    foot = Box(left=-5, bottom=-5, right=45, top=10)
+    (part, start), *others = clipped(square, foot, round_start=True)
+    assert not others
+    assert [(s.start, s.end) for s in part] == [
+        (Point(0, 10), Point(0, 0)),
+        (Point(0, 0), Point(40, 0)),
+        (Point(40, 0), Point(40, 10)),
+    ]
+    assert start == pytest.approx(150)
+    # A broken line's dashes begin anew at its start, so there it stays two.
+    assert len(clipped(square, foot)) == 2
+    nearly = (*square[:3], Line(start=Point(0, 40), end=Point(0, 1)))
+    assert len(clipped(nearly, foot, round_start=True)) == 2

@@ -3,6 +3,7 @@
 import pytest
 
 from drafting.errors import DraftingError
+from drafting.printer import Correction
 from drafting.spec import PaperName
 from render.paper import HOME, PAPERS, SHEETS, PaperError, grid, paper_metres
 
@@ -64,6 +65,22 @@ def test_a_window_too_small_for_the_test_square_is_refused(margin: float, overla
 
 def test_the_widest_margins_that_do_are_taken() -> None:
     assert grid(PaperName.A4, margin=35, overlap=0).step_x == 140
+
+
+def test_a_corrected_window_is_as_much_smaller_as_its_drawing_is_enlarged() -> None:
+    """By hand: 190 / 1.01 = 188.119, 277 / 0.99 = 279.798."""
+    on = grid(PaperName.A4, margin=10, overlap=10, correction=Correction(1.01, 0.99))
+    assert (on.window.left, on.window.bottom) == (10, 10)
+    assert on.window.width == pytest.approx(188.119, abs=5e-4)
+    assert on.window.height == pytest.approx(279.798, abs=5e-4)
+    assert on.step_x == pytest.approx(178.119, abs=5e-4)
+    assert on.step_y == pytest.approx(269.798, abs=5e-4)
+
+
+def test_a_window_that_a_correction_makes_too_small_is_refused() -> None:
+    assert grid(PaperName.A4, margin=30, overlap=0, correction=Correction(1.07, 1)).step_x > 140
+    with pytest.raises(PaperError):
+        grid(PaperName.A4, margin=30, overlap=0, correction=Correction(1.08, 1))
 
 
 # What plotters draw on of rolls that are 841 mm, 914 mm and 36 in wide.

@@ -1,0 +1,535 @@
+"""A card: no pieces, one page with every radius, length and strip for tape, rule and chalk.
+
+Millimetres in the page's frame. Everything stands on one page: type is set as large as it can
+be, never under 8 points; pictures shrink, and what is least needed is left out and named.
+Imports drafting's values and the renderers of its parts.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from drafting.cautions import cautions
+from drafting.chalked import LengthAt, Swung, measured, swung, widths
+from drafting.cloth import is_bias_strip
+from drafting.findings import Level
+from drafting.geometry import Box, Point, straight
+from drafting.pattern import Pattern
+from drafting.piece import FoldWay, Piece, cutting_box
+from drafting.units import Mm, Units, length_text, radius_text
+from render import fonts, style
+from render.card_picture import picture, picture_size
+from render.drawing import Drawing
+from render.measures import LONGEST_RADIUS, measures
+from render.setting import Setting
+from render.words import allowance_words, edition_words, made_for
+
+SIZES: tuple[Mm, ...] = (4.2, 3.8, style.BODY, style.SMALL, style.NOTE)
+PICTURES = (0.4, 0.36, 0.33, 0.3, 0.27)
+SMALL_PICTURES = (0.24, 0.21, 0.18)
+"""Sizes of type, and heights of the pictures as shares of the page's, those to wish for first."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Way:
+    """How a card is set.
+
+    Attributes:
+        size: of its type.
+        picture: height of its pictures, as a share of the page's.
+        without: how many of the least needed blocks it lacks.
+        drawn: the pictures are drawn, not only given their room.
+    """
+
+    size: Mm
+    picture: float
+    without: int
+    drawn: bool = False
+
+
+def card(pattern: Pattern, window: Box) -> Drawing:
+    """Return the card of a pattern, drawn in a page's window."""
+    way = _best_way(pattern, window)
+    # A window too small for all of it shows what fits of the most needed.
+    return _set(pattern, window, replace(way, drawn=True)).pages()[0]
+
+
+def _best_way(pattern: Pattern, window: Box) -> _Way:
+    """Return the most generous way that fits one page: all blocks, then large type, then pictures.
+
+    Pictures of a size of type that does not fit with the smallest are not tried larger.
+    """
+    for without in range(len(_LEAST_NEEDED) + 1):
+        for shares, sizes in ((PICTURES, SIZES), (SMALL_PICTURES, SIZES[2:])):
+            for size in sizes:
+                ways = [_Way(size=size, picture=share, without=without) for share in shares]
+                if _fits(pattern, window, ways[-1]):
+                    return next(way for way in ways if _fits(pattern, window, way))
+    ways = [_Way(size=style.NOTE, picture=0.0, without=k) for k in range(len(_LEAST_NEEDED) + 1)]
+    return next((way for way in ways if _fits(pattern, window, way)), ways[-1])
+
+
+def _fits(pattern: Pattern, window: Box, way: _Way) -> bool:
+    return len(_set(pattern, window, way).pages()) == 1
+
+
+_LEAST_NEEDED = ("drops on the bias", "what to do before you cut", "how each part is sewn")
+"""What is left out first where a card is full, by the name it is then told under."""
+
+
+def _set(pattern: Pattern, window: Box, way: _Way) -> Setting:
+    page = Setting(window=window, inset=0.0)
+    _title(page, pattern)
+    _pictures(page, pattern, way)
+    _arcs(page, pattern, way)
+    _uneven(page, pattern, way)
+    _only_on_paper(page, pattern, way)
+    _strips(page, pattern, way)
+    _sewn(page, pattern, way)
+    _how(page, pattern, way)
+    _care(page, pattern, way)
+    return page
+
+
+def _title(page: Setting, pattern: Pattern) -> None:
+    spec, publish = pattern.spec, pattern.spec.publish
+    size = style.TITLE
+    while size > 5.5 and fonts.width(spec.title, size, bold=True) > page.width:
+        size -= 0.5
+    page.paragraph(spec.title, size=size, bold=True, after=0.0)
+    scale = "half scale, 1 : 2" if spec.scale < 1 else ""
+    parts = (made_for(spec), scale, edition_words(spec), publish.maker, publish.licence)
+    page.paragraph("  ·  ".join(part for part in parts if part), size=style.SMALL, after=0.4)
+    page.paragraph(
+        "Every measure to chalk this pattern on the cloth with a tape, a rule and a set square;"
+        " no pieces are printed. “Sew” is a stitching line, “cut” a cutting line.",
+        size=style.SMALL,
+        after=0.6,
+    )
+
+
+# --- pictures ------------------------------------------------------------------------------
+
+
+def _panels(pattern: Pattern) -> list[Piece]:
+    """Return the first panel of each layer that is no rectangle: those that are shown."""
+    found: dict[str, Piece] = {}
+    for piece in pattern.pieces:
+        names = {edge.name for edge in piece.edges}
+        if not piece.rectangle and {"waist", "hem"} <= names:
+            found.setdefault(piece.cloth, piece)
+    return list(found.values())
+
+
+def _pictures(page: Setting, pattern: Pattern, way: _Way) -> None:
+    panels = _panels(pattern)
+    if not panels or not way.picture:
+        return
+    gap = 6.0
+    wide = (page.width - gap * (len(panels) - 1)) / len(panels)
+    most = way.picture * page.window.height
+    sizes = [picture_size(piece, pattern.spec, wide, most) for piece in panels]
+    captions = [fonts.wrapped(_caption(piece), style.NOTE, wide - 2) for piece in panels]
+    high = max(deep for _, deep in sizes)
+    lines = max(map(len, captions)) * style.NOTE * style.LEADING
+    page.need(high + lines + 3)
+    top = page.y
+    for k, (piece, (broad, deep), caption) in enumerate(zip(panels, sizes, captions, strict=True)):
+        left = page.left + k * (wide + gap)
+        if way.drawn:
+            drawing = picture(piece, pattern.spec, wide, most)
+            page.put(drawing, left + (wide - broad) / 2, top - (high + deep) / 2)
+        for row, words in enumerate(caption, start=1):
+            y = top - high - row * style.NOTE * style.LEADING + 0.8
+            page.line(words, left + 1, y, size=style.NOTE)
+    page.y = top - high - lines - 1.5
+
+
+_FOLDS = {
+    FoldWay.CROSSWISE: "on a crosswise fold, cut end laid to cut end",
+    FoldWay.LENGTHWISE: "on a lengthwise fold, selvage laid to selvage",
+}
+
+
+def _caption(piece: Piece) -> str:
+    how = _FOLDS.get(piece.fold_way, "on single cloth")
+    if piece.half and piece.fold_way is FoldWay.NONE:
+        how = "half of it, to be chalked once and once more turned over"
+    arcs = swung(piece)
+    words = f"{piece.name}, {how}"
+    if arcs is not None and arcs.outer < LONGEST_RADIUS:
+        words += "; the tape is held at the ringed cross" if arcs.angle > 0.69 else ""
+    elif measured(piece):
+        words += "; lengths from the waist line to the hem line"
+    return words
+
+
+# --- what is chalked -----------------------------------------------------------------------
+
+
+def _heading(page: Setting, words: str) -> None:
+    page.need(10.0)
+    page.y -= 1.6
+    page.draw(straight(Point(page.left, page.y), Point(page.window.right, page.y)))
+    page.y -= 4.6
+    page.line(words, page.left, page.y, size=4.2, bold=True)
+    page.y -= 1.4
+
+
+def _sectors(pattern: Pattern) -> list[tuple[Piece, Swung]]:
+    return [
+        (piece, arcs)
+        for piece in pattern.pieces
+        for arcs in [swung(piece)]
+        if arcs is not None and arcs.outer < LONGEST_RADIUS
+    ]
+
+
+def _angle(arcs: Swung) -> str:
+    whole = math.degrees(arcs.angle) * (2 if arcs.half else 1)
+    folded = f", folded {math.degrees(arcs.angle):.4g}°" if arcs.half else ""
+    return f"{whole:.4g}°{folded}"
+
+
+def _is_square(arcs: Swung) -> bool:
+    """Tell whether a set square or one straight line draws the angle."""
+    return any(abs(arcs.angle - k * math.pi / 2) < 1e-6 for k in (1, 2))
+
+
+_HEADS = ("", "cut", "angle", "inner arc: cut", "sew", "outer arc: sew", "cut", "sides", "chord")
+
+
+def _arcs(page: Setting, pattern: Pattern, way: _Way) -> None:
+    sectors = _sectors(pattern)
+    if not sectors:
+        return
+    units = pattern.spec.units
+    _heading(page, "Arcs to swing")
+    rows = [_HEADS, *(_arc_row(piece, arcs, units) for piece, arcs in sectors)]
+    rows += _ruffle_row(pattern)
+    _columns(page, rows, way.size)
+    notes = ["Sides: allowance outside each straight side; none at a fold."]
+    if any(not _is_square(arcs) for _, arcs in sectors):
+        notes.append(
+            "Chord: straight across the outer line to sew, from side to side as it is chalked;"
+            " set it off with the tape to find the second side."
+        )
+    page.paragraph(" ".join(notes), size=max(way.size - 0.3, style.NOTE), after=0.4)
+
+
+def _arc_row(piece: Piece, arcs: Swung, units: Units) -> tuple[str, ...]:
+    def radius(of: Mm) -> str:
+        return radius_text(of, units) if of else "–"
+
+    return (
+        piece.name,
+        f"{piece.count}×",
+        _angle(arcs),
+        radius(arcs.inner_cut),
+        radius(arcs.inner),
+        radius(arcs.outer),
+        radius(arcs.outer_cut),
+        length_text(arcs.side, units) if arcs.side else "–",
+        "–" if _is_square(arcs) else length_text(arcs.chord, units),
+    )
+
+
+def _ruffle_row(pattern: Pattern) -> list[tuple[str, ...]]:
+    """Return the line that the ruffle is sewn to, where it is an arc of the lining."""
+    ruffle, lining = pattern.figures.ruffle, pattern.figures.lining
+    if ruffle is None or ruffle.line_radius is None or lining is None:
+        return []
+    if not any(piece.cloth == "lining" for piece, _ in _sectors(pattern)):
+        return []
+    shown = radius_text(ruffle.line_radius, pattern.spec.units)
+    return [("ruffle's line", "", "on lining", "", "", shown, "", "", "")]
+
+
+GAP: Mm = 3.2
+"""Between two columns of a table."""
+
+
+def _width(rows: Sequence[tuple[str, ...]], size: Mm) -> Mm:
+    """Return how wide a table is set whose first row is its heads."""
+    return math.fsum(_column_widths(rows, size, _used(rows))) - GAP
+
+
+def _used(rows: Sequence[tuple[str, ...]]) -> list[int]:
+    """Return the columns that hold anything below their heads."""
+    return [k for k in range(len(rows[0])) if any(row[k] not in ("", "–") for row in rows[1:])]
+
+
+def _column_widths(rows: Sequence[tuple[str, ...]], size: Mm, used: Sequence[int]) -> list[Mm]:
+    return [
+        max(fonts.width(row[k], size, bold=order == 0 or k == 0) for order, row in enumerate(rows))
+        + GAP
+        for k in used
+    ]
+
+
+def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
+    """Set a table in columns as wide as they need; or, on a narrow page, a line for each row."""
+    while size > style.NOTE and _width(rows, size) > page.width:
+        size = max(size - 0.1, style.NOTE)
+    used = _used(rows)
+    each = _column_widths(rows, size, used)
+    if math.fsum(each) - GAP > page.width:
+        for row in rows[1:]:
+            told = [
+                f"{head} {value}".strip()
+                for head, value in zip(rows[0][1:], row[1:], strict=True)
+                if value not in ("", "–")
+            ]
+            page.paragraph(f"{row[0]}: {'; '.join(told)}", size=style.NOTE, after=0.4)
+        return
+    stretch = min((page.width - math.fsum(each) + GAP) / max(len(used) - 1, 1), 4.0)
+    for order, row in enumerate(rows):
+        page.need(size * 1.5)
+        page.y -= size * 1.5
+        x = page.left
+        for k, wide in zip(used, each, strict=True):
+            if row[k]:
+                bold = order == 0 or k == 0
+                page.line(row[k], x, page.y + size * 0.4, size=size, bold=bold)
+            x += wide + stretch
+        if order == 0:
+            page.draw(straight(Point(page.left, page.y), Point(page.window.right, page.y)))
+    page.y -= 0.8
+
+
+def _uneven(page: Setting, pattern: Pattern, way: _Way) -> None:
+    """Set tables of the lengths of panels that differ round the body, like places together."""
+    groups: dict[tuple[str, ...], list[tuple[Piece, Sequence[LengthAt]]]] = {}
+    units = pattern.spec.units
+    for piece in pattern.pieces:
+        if places := measured(piece):
+            groups.setdefault(_places(places, units), []).append((piece, places))
+    if not groups:
+        return
+    called = "cm" if units is Units.CM else "inches"
+    _heading(page, f"Lengths that differ, in {called}, from the waist line to the hem line")
+    for heads, group in groups.items():
+        rows = [("", *heads)]
+        turned = group[0][1][0].turn is not None
+        if turned:
+            along = (_number(place.along, units) for place in group[0][1])
+            rows.append(("along the waist", *along))
+        for piece, lengths in group:
+            rows.append((piece.name, *(_number(place.length, units) for place in lengths)))
+            starts = [place.start for place in lengths]
+            if turned and max(starts) - min(starts) > 0.01:
+                rows.append(("its waist radius", *(_number(start, units) for start in starts)))
+        _columns(page, rows, way.size)
+    said: dict[str, list[str]] = {}
+    for piece in (piece for group in groups.values() for piece, _ in group):
+        said.setdefault(_uneven_words(piece, units), []).append(piece.name)
+    for words, names in said.items():
+        told = f"{', '.join(names)}: {words}"
+        page.paragraph(told, size=max(way.size - 0.3, style.NOTE), after=0.2)
+    page.paragraph(
+        "Set the places off from the first side (on the left, the waist above), as angles at the"
+        " centre or as lengths along the waist line. Measure down from the waist line, mark, and"
+        " join the marks by hand.",
+        size=max(way.size - 0.3, style.NOTE),
+        after=0.4,
+    )
+
+
+def _number(length: Mm, units: Units) -> str:
+    """Return a length without its unit, for a table that names it once."""
+    return length_text(length, units).partition("\u00a0")[0]
+
+
+def _places(places: Sequence[LengthAt], units: Units) -> tuple[str, ...]:
+    """Return where lengths are taken: angles from the first side, or lengths along the waist."""
+    return tuple(
+        f"{math.degrees(place.turn):.3g}°" if place.turn is not None
+        else _number(place.along, units)
+        for place in places
+    )  # fmt: skip
+
+
+def _uneven_words(piece: Piece, units: Units) -> str:
+    """Return how often a panel is cut, its one radius if it has one, and its allowances."""
+    words = f"cut {piece.count}"
+    words += ", a mirrored pair" if piece.mirrored else ""
+    words += ", half of it on a fold" if piece.half else ""
+    places = measured(piece)
+    starts, ends = [p.start for p in places], [p.end for p in places]
+    if places[0].turn is not None:
+        for name, radii in (("waist", starts), ("hem", ends)):
+            if max(radii) - min(radii) < 0.01:
+                words += f"; {name} radius {radius_text(radii[0], units)} to sew"
+    return f"{words}. {_outside(piece, units)}"
+
+
+def _outside(piece: Piece, units: Units) -> str:
+    names = ("sides", "hem", "", "waist")
+    told = [
+        f"{name} {length_text(piece.edges[k].allowance, units)}"
+        for k, name in enumerate(names)
+        if name
+    ]
+    return f"Allowances outside: {', '.join(told)}."
+
+
+def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
+    """Tell of pieces that no tape can draw, with their widths for checking where there are any."""
+    units = pattern.spec.units
+    near, drawn, shaped = [], [], []
+    for piece in pattern.pieces:
+        arcs = swung(piece)
+        if piece.rectangle or measured(piece) or (arcs and arcs.outer < LONGEST_RADIUS):
+            continue
+        found = widths(piece)
+        if found is not None and len(piece.edges[0].path) == 1:
+            near.append((piece, found))
+        elif found is not None:
+            shaped.append((piece, found))
+        else:
+            drawn.append(piece)
+    if not (near or drawn or shaped):
+        return
+    _heading(page, "Other shapes")
+    for piece, (waist, hem, long) in (*near, *shaped):
+        page.paragraph(
+            f"{piece.name}, cut {piece.count}: to sew, {length_text(waist, units)} across the"
+            f" waist, {length_text(hem, units)} across the hem, {length_text(long, units)} down"
+            " its middle."
+            f" {_outside(piece, units)}",
+            size=way.size,
+            after=0.5,
+        )
+    if shaped:
+        names = " and ".join(piece.name for piece, _ in shaped)
+        page.paragraph(
+            f"The sides of {names} curve over the hip and cannot be drawn with a tape. Print"
+            ' them: scope = "waist" under [print] takes a few pages.',
+            size=way.size,
+            bold=True,
+            after=0.5,
+        )
+    if drawn:
+        names = " and ".join(piece.name for piece in drawn)
+        page.paragraph(
+            f'No tape draws {names}: print it with scope = "whole" and --piece.',
+            size=way.size,
+            after=0.5,
+        )
+
+
+def _strips(page: Setting, pattern: Pattern, way: _Way) -> None:
+    pieces = [piece for piece in pattern.pieces if piece.rectangle]
+    if not pieces:
+        return
+    units = pattern.spec.units
+    _heading(page, "Strips and rectangles, as cut")
+    for named in (True, False):
+        heads = ("", "cut", "long", "wide", "from", "allowances included")
+        rows = [heads, *(_strip_row(piece, units, named=named) for piece in pieces)]
+        if _width(rows, max(way.size - 0.7, style.NOTE)) <= page.width:
+            break
+    _columns(page, rows, way.size)
+
+
+def _strip_row(piece: Piece, units: Units, *, named: bool) -> tuple[str, ...]:
+    box = cutting_box(piece)
+    (ax, ay), (bx, by) = piece.grainline
+    along = box.width if abs(bx - ax) > abs(by - ay) else box.height
+    grain = f"{length_text(along, units)} along the grain"
+    if is_bias_strip(piece):
+        grain = "on the bias"
+    allowed = allowance_words(piece, units).removeprefix("included: ")
+    if not any(edge.allowance for edge in piece.edges):
+        allowed = "none"
+    return (
+        piece.name,
+        f"{piece.count}×",
+        length_text(box.width, units),
+        length_text(box.height, units),
+        f"{piece.cloth}, {grain}",
+        allowed if named else _allowed(piece, units),
+    )
+
+
+def _allowed(piece: Piece, units: Units) -> str:
+    found = list(dict.fromkeys(edge.allowance for edge in piece.edges))
+    if not any(found):
+        return "none"
+    return " and ".join(length_text(width, units) for width in found if width)
+
+
+def _sewn(page: Setting, pattern: Pattern, way: _Way) -> None:
+    """Set the garment's measures that are no radius: the ruffle, the opening, band and hem."""
+    left_out = _LEAST_NEEDED[: way.without]
+    rows = []
+    part = ""
+    for name, words in measures(pattern):
+        part = name or part
+        if name in ("skirt", "lining"):
+            rows.append((name, _short(pattern, name)))
+            continue
+        if part == "band" and pattern.figures.band is not None:
+            continue  # it stands among the strips
+        if part == "cloth" and "wash" not in words:
+            continue
+        if part == "bias" and _LEAST_NEEDED[0] in left_out:
+            continue
+        if _LEAST_NEEDED[2] in left_out and part not in ("ruffle", "opening", "skirt", "lining"):
+            continue
+        rows.append((name if part != "cloth" else "wash", words))
+    _heading(page, "Sewn")
+    page.table(rows, first=20, size=way.size)
+    if _LEAST_NEEDED[1] not in left_out:
+        for finding in pattern.findings:
+            if finding.level is not Level.NOTE:
+                page.paragraph(
+                    f"{finding.what} {finding.do}".strip(), size=way.size, bold=True, after=0.5
+                )
+    if left_out:
+        page.paragraph(
+            f"Left out here for want of room: {', '.join(left_out)}. They are in the figures file"
+            " and in hemsweep figures.",
+            size=style.NOTE,
+            after=0.4,
+        )
+
+
+def _short(pattern: Pattern, name: str) -> str:
+    """Return a layer's girths in a line."""
+    figures, units = pattern.figures, pattern.spec.units
+    layer = figures.skirt if name == "skirt" else figures.lining
+    assert layer is not None
+    return (
+        f"flat waist seam {length_text(layer.waistline, units)}, sewn to"
+        f" {length_text(figures.waist.finished, units)}; sweep {length_text(layer.sweep, units)}"
+    )
+
+
+def _how(page: Setting, pattern: Pattern, way: _Way) -> None:
+    sectors = [(p, arcs) for p, arcs in _sectors(pattern) if p in _panels(pattern)]
+    if not sectors:
+        return
+    _heading(page, "How to swing an arc")
+    fullness = pattern.figures.skirt.fullness
+    small = (
+        f" A millimetre of waist radius is {math.tau * fullness:.1f} mm of this skirt's waist."
+        if fullness is not None
+        else ""
+    )
+    for words in (
+        "1  Lay the cloth as it is drawn, fold or selvage straight, and weigh it down. Mark the"
+        " centre on it, farther from each end than the longest radius.",
+        "2  Have the tape's end held on the centre, or pin it there. Swing the tape taut, chalk a"
+        " dash every few centimetres at each radius to cut, and join the dashes.",
+        "3  Draw the straight sides from the centre, by the fold, a set square or the chord, and"
+        " their allowance outside.",
+        f"4  Mark the middle of each waist and hem. Cut the waist last and small, try, then"
+        f" trim.{small}",
+    ):
+        page.paragraph(words, size=way.size, after=0.3)
+
+
+def _care(page: Setting, pattern: Pattern, way: _Way) -> None:
+    _heading(page, "Take care")
+    page.paragraph(" ".join(cautions(pattern.spec)), size=style.NOTE, after=0.0)

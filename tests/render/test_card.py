@@ -1,0 +1,269 @@
+"""The card: one page in legible type, its numbers those of the pieces, nothing over anything."""
+
+import math
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from shapely import Polygon, STRtree
+from typer.testing import CliRunner
+
+from cli import app
+from drafting.chalked import Swung, measured, swung
+from drafting.findings import stops
+from drafting.pattern import Pattern, draft
+from drafting.piece import Piece
+from drafting.printer import Measured
+from drafting.spec import (
+    CutKind,
+    Flounce,
+    HemFinish,
+    Lining,
+    PaperName,
+    Ruffle,
+    Scope,
+    Skirt,
+    Spec,
+    WaistFinish,
+)
+from drafting.units import Units
+from render import fonts
+from render.chosen import CardError, on_paper
+from render.drawing import Anchor, Kind, Text
+from render.output import paper_figures
+from render.pages import Printed, printed
+from render.pdf import pdf_bytes
+from render.proof import proof
+from tests.drafting.test_every_cut import specs
+from tests.garments import CHORUS_TALL, PAGE_BOY, SOUBRETTE, chorus_skirt, garment, piece_named
+
+EIGHT_POINTS = 8 * 25.4 / 72
+
+
+def as_card(spec: Spec) -> Spec:
+    return replace(spec, print=replace(spec.print, scope=Scope.CARD))
+
+
+def card_of(spec: Spec, paper: PaperName = PaperName.A4) -> Printed:
+    return printed(draft(as_card(spec)), paper)
+
+
+def words_of(layout: Printed) -> str:
+    (page,) = layout.document.pages
+    return "\n".join(text.text for text in page.drawing.texts).replace("\u00a0", " ")
+
+
+def row(layout: Printed, name: str, after: str = "") -> list[str]:
+    """Return the words that stand on the same line as a name, from left to right."""
+    texts = layout.document.pages[0].drawing.texts
+    (head,) = (text for text in texts if text.text == name and text.bold)
+    line = [text for text in texts if abs(text.at.y - head.at.y) < 1e-6 and text is not head]
+    return [t.text.replace("\u00a0", " ") for t in sorted(line, key=lambda t: t.at.x)]
+
+
+def box(text: Text) -> Polygon:
+    wide = fonts.width(text.text, text.size, bold=text.bold)
+    begin = {Anchor.START: 0.0, Anchor.MIDDLE: -wide / 2, Anchor.END: -wide}[text.anchor]
+    c, s = math.cos(text.angle), math.sin(text.angle)
+    corners = ((begin, 0.0), (begin + wide, 0.0), (begin + wide, 0.65), (begin, 0.65))
+    return Polygon(
+        [
+            (text.at.x + x * c - y * text.size * s, text.at.y + x * s + y * text.size * c)
+            for x, y in ((x, y if y else 0.02) for x, y in corners)
+        ]
+    )
+
+
+def assert_legible(layout: Printed) -> None:
+    """Check that all words are 8 points or more, in the window, and none over another."""
+    (page,) = layout.document.pages
+    window = page.window
+    boxes = [(text.text, box(text)) for text in page.drawing.texts]
+    for text in page.drawing.texts:
+        assert text.size >= EIGHT_POINTS, text.text
+    for words, shape in boxes:
+        left, bottom, right, top = shape.bounds
+        assert left >= window.left - 0.01, words
+        assert right <= window.right + 0.01, words
+        assert bottom >= window.bottom - 0.01, words
+        assert top <= window.top + 0.01, words
+    shapes = [shape for _, shape in boxes]
+    for one, other in STRtree(shapes).query(shapes, predicate="intersects").T:
+        if one < other:
+            over = shapes[one].intersection(shapes[other]).area
+            assert over < 0.01, (boxes[one][0], boxes[other][0])
+
+
+def test_the_card_tells_each_radius_to_cut_and_to_sew() -> None:
+    layout = card_of(chorus_skirt())
+    # Waist 74 + 1.5 over 1.01: 74.75 cm; by 2 pi a radius of 11.897 cm, rounded down to half mm.
+    assert row(layout, "skirt panel")[:6] == [
+        "2×", "180°", "10.85 cm", "11.85 cm", "73.85 cm", "75.05 cm",
+    ]  # fmt: skip
+    # A half circle for the same waist has twice the radius; it is 59 cm long, and below its hem
+    # come 1.2 cm to turn and 0.5 cm to spare.
+    assert row(layout, "lining panel")[:6] == [
+        "1×", "180°", "22.75 cm", "23.75 cm", "82.75 cm", "84.45 cm",
+    ]  # fmt: skip
+    assert row(layout, "ruffle's line") == ["on lining", "61.75 cm"]
+
+
+def test_a_chord_finds_the_second_side_where_no_set_square_does() -> None:
+    spec = garment(skirt=Skirt(length=600, fullness=0.75, panels=2))
+    layout = card_of(spec)
+    (panel,) = [piece for piece in draft(spec).pieces if piece.name == "skirt panel"]
+    start, end = panel.edges[1].path[0].start, panel.edges[1].path[-1].end
+    chord = math.dist(start, end)
+    assert row(layout, "skirt panel")[-1] == f"{chord / 10:.1f} cm"
+    assert "Chord:" in words_of(layout)
+    assert "Chord:" not in words_of(card_of(chorus_skirt()))
+
+
+def swung_piece(spec: Spec, name: str) -> Swung:
+    found = swung(piece_named(draft(spec).pieces, name))
+    assert found is not None
+    return found
+
+
+def test_arcs_are_read_from_the_pieces_themselves() -> None:
+    spec = garment(skirt=Skirt(length=600, panels=2, waist_finish=WaistFinish.FACING))
+    skirt, facing = swung_piece(spec, "skirt panel"), swung_piece(spec, "facing")
+    assert facing.inner == pytest.approx(skirt.inner)
+    assert facing.inner_cut == pytest.approx(skirt.inner - 10)
+    assert facing.outer == pytest.approx(facing.inner + 50)
+    assert facing.outer_cut == facing.outer
+    assert skirt.outer == pytest.approx(skirt.inner + 600)
+    assert math.degrees(skirt.angle) == pytest.approx(180)
+
+
+def test_a_level_hem_comes_as_a_table_of_lengths() -> None:
+    spec = garment(wearer=CHORUS_TALL, skirt=Skirt(length=600, panels=4, hem_above_floor=450))
+    layout = card_of(spec)
+    assert "Lengths that differ, in cm, from the waist line to the hem line" in words_of(layout)
+    for piece in draft(spec).pieces:
+        if piece.name.startswith("skirt "):
+            lengths = [f"{place.length / 10:.1f}" for place in measured(piece)]
+            assert len(set(lengths)) > 1
+            assert row(layout, piece.name) == lengths
+
+
+def test_shaped_gores_are_measured_and_sent_to_be_printed() -> None:
+    spec = garment(skirt=Skirt(length=680, cut=CutKind.GORED, shaped=True, gores=8, fullness=0.4))
+    words = words_of(card_of(spec)).replace("\n", " ")
+    assert "across the waist" in words
+    assert "cannot be drawn with a tape" in words
+    assert 'scope = "waist"' in words
+
+
+def widest() -> Spec:
+    """Return a garment with as many parts as a sheet can ask for at once."""
+    uneven = replace(SOUBRETTE, floor_left=1070.0, floor_right=1050.0, label="Chorus " * 8)
+    return replace(
+        garment(
+            wearer=uneven,
+            skirt=Skirt(
+                length=600,
+                panels=4,
+                hem_above_floor=400,
+                pockets=True,
+                waist_finish=WaistFinish.FACING,
+                flounce=Flounce(depth=150, ratio=2),
+                hem=HemFinish.BIAS_FACED,
+            ),
+            lining=Lining(fullness=0.5, panels=4),
+            ruffle=Ruffle(gather_ratio=2.6, tiers=3),
+            units=Units.INCH,
+        ),
+        title="A skirt with everything that the workroom can sew to it",
+    )
+
+
+@pytest.mark.parametrize("paper", PaperName)
+def test_the_widest_garment_fits_one_page_in_legible_type(paper: PaperName) -> None:
+    assert_legible(card_of(widest(), paper))
+
+
+def test_what_is_left_out_is_named_with_where_it_stands() -> None:
+    words = words_of(card_of(widest()))
+    assert "Left out here for want of room: drops on the bias" in words
+    assert "figures file" in words
+    assert "Left out" not in words_of(card_of(chorus_skirt()))
+
+
+def test_every_example_fits_one_page_in_legible_type(pattern: Pattern) -> None:
+    for paper in (PaperName.A4, PaperName.LETTER):
+        assert_legible(card_of(pattern.spec, paper))
+
+
+@settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck))
+@given(specs())
+def test_whatever_the_cut_a_card_is_one_legible_page(spec: Spec) -> None:
+    pattern = draft(as_card(spec))
+    if not stops(pattern.findings):
+        assert_legible(printed(pattern, PaperName.A4))
+
+
+def named(pieces: tuple[Piece, ...]) -> set[str]:
+    return {piece.name for piece in pieces}
+
+
+def test_every_piece_of_the_cut_list_stands_on_the_card(pattern: Pattern) -> None:
+    words = words_of(card_of(pattern.spec))
+    for name in named(pattern.pieces):
+        assert name in words.replace("\n", " ")
+
+
+def test_cautions_stand_on_the_card_too() -> None:
+    words = words_of(card_of(garment(wearer=PAGE_BOY, skirt=Skirt(length=360, panels=2))))
+    for word in ("candles", "rotary cutters", "Children: no cords"):
+        assert word in words.replace("\n", " ")
+
+
+def test_a_card_has_one_page_and_no_tiles(pattern_of: Callable[[str], Pattern]) -> None:
+    layout = card_of(pattern_of("chorus-skirt").spec)
+    assert [page.label for page in layout.document.pages] == ["card"]
+    assert layout.document.about.kind is Kind.CARD
+    figures = paper_figures(layout)
+    assert (figures["pages"], figures["pieces_pages"]) == (1, 0)
+    assert figures["tiles"] == figures["pieces"] == []
+
+
+def test_a_cards_file_is_sound_without_a_test_square() -> None:
+    found = proof(pdf_bytes(card_of(chorus_skirt()).document))
+    assert found.faults == ()
+    assert found.square is None
+    assert found.about.kind is Kind.CARD
+
+
+def test_no_piece_can_be_asked_of_a_card() -> None:
+    pattern = draft(as_card(chorus_skirt()))
+    assert on_paper(pattern) == ()
+    with pytest.raises(CardError, match="no pieces"):
+        on_paper(pattern, ["skirt panel"])
+
+
+def test_the_command_refuses_a_piece_of_a_card_politely(tmp_path: Path) -> None:
+    sheet = tmp_path / "quick.toml"
+    sheet.write_text('[wearer]\nsize = "P05"\n[print]\nscope = "card"\n')
+    out = tmp_path / "out"
+    command = ["draft", str(sheet), "--out", str(out)]
+    refused = CliRunner().invoke(app, [*command, "--piece", "skirt panel"])
+    assert refused.exit_code == 2
+    assert re.search(r"one page of figures and no pieces", refused.stderr)
+    assert not out.exists()
+    for more in ("--svg", "--dxf"):
+        assert CliRunner().invoke(app, [*command, more]).exit_code == 2
+    assert not out.exists()
+    written = CliRunner().invoke(app, command)
+    assert written.exit_code == 0, written.output
+    assert (out / "quick-a4.pdf").exists()
+
+
+def test_a_card_is_drawn_plain_whatever_the_printer_measures() -> None:
+    spec = chorus_skirt()
+    measured_print = replace(spec.print, scope=Scope.CARD, measured=(Measured(measured=99.0),) * 2)
+    plain = card_of(spec)
+    assert printed(draft(replace(spec, print=measured_print)), PaperName.A4) == plain

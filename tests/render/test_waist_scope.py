@@ -1,0 +1,159 @@
+"""The waist alone on paper: few pages, every ray with its length, a label on the paper itself."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from typer.testing import CliRunner
+
+from cli import app
+from drafting.findings import stops
+from drafting.geometry import flattened, holds
+from drafting.pattern import Pattern, draft
+from drafting.piece import InnerKind, cutting_line
+from drafting.spec import PaperName, Scope, Spec
+from drafting.units import Units
+from drafting.waist_part import is_shortened
+from render.chosen import on_paper, traced_from
+from render.output import paper_figures
+from render.pages import Printed, free_room, printed
+from render.paper import grid
+from render.piece_drawing import piece_lines, piece_words
+from render.placement import Effort, place
+from render.tiling import cut_into_pages
+from render.words import allowance_words, check_words, fold_words, label_words
+from tests.drafting.test_every_cut import specs
+from tests.garments import chorus_skirt
+from tests.render.test_labels import corners
+
+
+def waist_only(spec: Spec) -> Spec:
+    return replace(spec, print=replace(spec.print, scope=Scope.WAIST))
+
+
+def layout_of_waist(pattern: Pattern) -> Printed:
+    return printed(draft(waist_only(pattern.spec)), PaperName.A4)
+
+
+def words_of(layout: Printed) -> str:
+    pages = layout.document.pages
+    words = " ".join(text.text for page in pages for text in page.drawing.texts)
+    return words.replace("\u00a0", " ")
+
+
+@pytest.fixture
+def chorus(pattern_of: Callable[[str], Pattern]) -> Printed:
+    return layout_of_waist(pattern_of("chorus-skirt"))
+
+
+def test_the_chorus_skirt_takes_four_pages(chorus: Printed) -> None:
+    assert len(chorus.sheets.tiles) <= 4
+    assert paper_figures(chorus)["pieces_pages"] == len(chorus.sheets.tiles)
+    assert [one["piece"] for one in paper_figures(chorus)["pieces"]] == [
+        "skirt panel",
+        "lining panel",
+    ]
+
+
+def test_the_ticket_says_how_to_go_on(chorus: Printed) -> None:
+    words = words_of(chorus)
+    assert "This file prints the waist of each large piece and no more." in words
+    for step in ("1 Cut the waist parts out.", "4 Join the marks by hand"):
+        assert step in words.replace("  ", " ")
+    assert "ray: lay the tape along it, from the waist line" in words
+    assert "hem line: 62.0 cm from the waist line" in words
+    assert "ruffle's line: 38.0 cm below the waist line" in words.replace("’", "'")
+
+
+def test_a_whole_pattern_says_nothing_of_chalking(layout_of: Callable[..., Printed]) -> None:
+    words = words_of(layout_of("chorus-skirt"))
+    assert "tape along it" not in words
+    assert "chalk on from here" not in words
+
+
+def test_the_label_checks_the_waist_and_not_where_the_paper_ends() -> None:
+    for piece in on_paper(draft(waist_only(chorus_skirt()))):
+        told = check_words(piece, Units.CM).replace("\u00a0", " ")
+        assert "waist" in told
+        assert "straight edge" not in told
+        allowed = allowance_words(piece, Units.CM).replace("\u00a0", " ")
+        assert allowed == "included: seams 1.5 cm, waist 1.0 cm"
+
+
+def test_a_hem_facing_is_traced_and_not_printed(pattern_of: Callable[[str], Pattern]) -> None:
+    whole = pattern_of("signal-skirt")
+    pattern = draft(waist_only(whole.spec))
+    assert [piece.name for piece in on_paper(pattern)] == ["skirt back", "skirt front"]
+    traced = {
+        piece.name: faced.name
+        for piece in pattern.pieces
+        for faced in [traced_from(piece, pattern)]
+        if faced
+    }
+    assert traced == {"hem facing back": "skirt back", "hem facing front": "skirt front"}
+    words = words_of(printed(pattern, PaperName.A4))
+    assert "trace the hem line and the sides of skirt back once they are chalked" in words
+    assert "hem facing back" in [piece.name for piece in on_paper(whole)]
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@given(specs())
+def test_every_ray_has_its_length_and_the_label_stands_on_the_paper_cut_out(spec: Spec) -> None:
+    pattern = draft(waist_only(spec))
+    pieces = [piece for piece in on_paper(pattern) if is_shortened(piece)]
+    if stops(pattern.findings) or not pieces:
+        return
+    on = grid(PaperName.A4, margin=None, overlap=10)
+    sheets = cut_into_pages(place(pieces, on, effort=Effort.QUICK), on)
+    lines = tuple(stroke for placed in sheets.placements for stroke in piece_lines(placed))
+    room = free_room(sheets, lines)
+    for placed in sheets.placements:
+        piece = placed.piece
+        texts = piece_words(
+            placed,
+            title=piece.name,
+            lines=label_words(piece, spec, number=1, of=2),
+            fold=fold_words(piece),
+            room=room,
+        )
+        cloth = flattened(placed.on_plane(cutting_line(piece)))
+        (title,) = (text for text in texts if text.text == piece.name)
+        assert all(holds(cloth, corner) for corner in corners(title))
+        # The name and how it is cut stand in one block.
+        block = [text for text in texts if text.angle == title.angle]
+        assert any(text.text.startswith("piece 1 of 2") for text in block)
+        found = {
+            line.words.partition(" from ")[0]
+            for line in piece.inner_lines
+            if line.kind is InnerKind.RAY
+        }
+        for length in found:
+            wanted = sum(
+                line.kind is InnerKind.RAY and line.words.startswith(f"{length} ")
+                for line in piece.inner_lines
+            )
+            # The sides say theirs in words of their own, in bold.
+            told = [text for text in texts if text.text.startswith(length) and not text.bold]
+            assert len(told) >= wanted
+
+
+def test_the_command_writes_a_sound_file_and_one_piece_of_it(tmp_path: Path) -> None:
+    sheet = tmp_path / "quick.toml"
+    sheet.write_text('[wearer]\nsize = "P05"\n[print]\nscope = "waist"\n')
+    out = tmp_path / "out"
+    for more in ([], ["--piece", "1"]):
+        result = CliRunner().invoke(app, ["draft", str(sheet), "--out", str(out), *more])
+        assert result.exit_code == 0, result.output
+    assert (out / "quick-skirt-panel-a4.pdf").exists()
+
+
+def test_no_half_is_urged_where_it_saves_hardly_a_page(
+    pattern_of: Callable[[str], Pattern],
+) -> None:
+    whole = pattern_of("understudy-skirt")
+    assert "half-saves-paper" in {finding.code for finding in whole.findings}
+    for scope in (Scope.WAIST, Scope.CARD):
+        spec = replace(whole.spec, print=replace(whole.spec.print, scope=scope))
+        assert "half-saves-paper" not in {finding.code for finding in draft(spec).findings}
