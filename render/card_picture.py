@@ -82,6 +82,15 @@ class _Sketch:
         corners = turned_box(middle, fonts.width(words, style.NOTE) + 0.8, style.NOTE, angle)
         return not any(_meet(corners, _corners(text)) for text in self.texts)
 
+    def say_clear(self, words: str, spots: Sequence[tuple[Point, float]]) -> None:
+        """Set words at the first spot and angle that is clear of others.
+
+        A very small picture has none, and goes without: the lists below it have every number.
+        """
+        clear = next((spot for spot in spots if self.has_room(words, *spot)), None)
+        if clear is not None:
+            self.say(words, *clear)
+
     def say(
         self, words: str, middle: Point, angle: float = 0.0, *, size: Mm = style.NOTE,
         bold: bool = False, anchor: Anchor = Anchor.MIDDLE,
@@ -343,14 +352,38 @@ def _widths(sketch: _Sketch, piece: Piece, units: Units) -> None:
         one, other = path[0].start, path[-1].end
         angle = math.atan2(other.y - one.y, other.x - one.x)
         middle = Point((one.x + other.x) / 2, (one.y + other.y) / 2)
-        sketch.say(words, stepped(middle, angle + math.pi / 2, gap), upright(angle))
+        spots = [
+            (stepped(stepped(middle, angle + math.pi / 2, gap - off), angle, along), upright(angle))
+            for off in (0.0, 3.4)
+            for along in (0.0, -4.0, 4.0, -8.0, 8.0)
+        ]
+        sketch.say_clear(words, spots)
     box = bounds(sketch.path(stitching_line(piece)))
     top, low = (bounds(sketch.path(piece.edges[k].path)).centre for k in (3, 1))
     words = f"length {length_text(found[2], units)}"
     way = math.atan2(low.y - top.y, low.x - top.x)
-    if math.hypot(low.x - top.x, low.y - top.y) < fonts.width(words, style.NOTE) + 4:
+    long = math.hypot(low.x - top.x, low.y - top.y)
+    if long < fonts.width(words, style.NOTE) + 4:
         way += math.pi / 2
-    sketch.say(words, box.centre, upright(way))
+    outer = bounds(sketch.path(cutting_line(piece)))
+    # In the middle; on a piece so low that other words reach there, aside of it or outside.
+    sketch.say_clear(
+        words,
+        [
+            (
+                stepped(box.centre, turn, share * (box.width if turn == 0 else box.height)),
+                upright(angle),
+            )
+            for angle in (way, way + math.pi / 2)
+            for turn in (0.0, math.pi / 2)
+            for share in (0.0, -0.15, 0.15, -0.3, 0.3, -0.45, 0.45)
+        ]
+        + [
+            (Point(box.left + share * box.width, y), 0.0)
+            for y in (outer.top + 2.8, outer.bottom - 2.8)
+            for share in (0.5, 0.35, 0.65, 0.2, 0.8)
+        ],
+    )
 
 
 def _bow(path: Path) -> Mm:

@@ -272,7 +272,7 @@ def test_the_long_rules_are_as_long_as_they_say(run: Run) -> None:
 def page_text(run: Run, index: int) -> str:
     pdf = pypdfium2.PdfDocument(run.pdf)
     try:
-        text: str = pdf[index].get_textpage().get_text_bounded()
+        text: str = pdf[index].get_textpage().get_text_range()
         return text.replace("\r\n", "\n")
     finally:
         pdf.close()

@@ -35,6 +35,7 @@ from render.chosen import CardError, on_paper
 from render.drawing import Anchor, Kind, Text
 from render.output import paper_figures
 from render.pages import Printed, printed
+from render.paper import HOME
 from render.pdf import pdf_bytes
 from render.proof import proof
 from tests.drafting.test_every_cut import specs
@@ -181,7 +182,7 @@ def widest() -> Spec:
     )
 
 
-@pytest.mark.parametrize("paper", PaperName)
+@pytest.mark.parametrize("paper", HOME)
 def test_the_widest_garment_fits_one_page_in_legible_type(paper: PaperName) -> None:
     assert_legible(card_of(widest(), paper))
 
