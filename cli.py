@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from drafting.errors import DraftingError
+from drafting.errors import DraftingError, LengthError, quoted
 
 if TYPE_CHECKING:
     from drafting.pattern import Pattern
@@ -382,6 +382,13 @@ def _printer(measures: list[str]) -> "Printer | None":
 
     try:
         return printer(tuple(measured_from(text) for text in measures))
+    except LengthError as error:
+        _tell(
+            f"--measured: {quoted(error.text)} is not a length with its unit;"
+            ' write "198.8 mm of 200 mm", or "99.4 mm" of the test square',
+            err=True,
+        )
+        raise typer.Exit(WORDS_FAULT) from None
     except DraftingError as error:
         _tell(f"--measured: {error}", err=True)
         raise typer.Exit(WORDS_FAULT) from None

@@ -18,23 +18,12 @@ from drafting.printer import (
 from drafting.spec import PaperName
 from drafting.units import Mm
 from render.drawing import About, Kind
-
-HOME_PAPERS = frozenset(
-    {
-        PaperName.A4,
-        PaperName.LETTER,
-        PaperName.A3,
-        PaperName.TABLOID,
-        PaperName.LEGAL,
-        PaperName.A4_LETTER,
-    }
-)
-"""What goes through the printer that a sheet's ``measured`` is of; no copy shop, no projector."""
+from render.paper import HOME
 
 
 def is_corrected(paper: PaperName) -> bool:
-    """Tell whether a sheet's ``measured`` counts for a paper."""
-    return paper in HOME_PAPERS
+    """Tell whether a sheet's ``measured`` counts for a paper: no copy shop's, no projector."""
+    return paper in HOME
 
 
 def correction_on(paper: PaperName, measured: tuple[Measured, ...]) -> Correction:
@@ -133,13 +122,15 @@ def told_of(found: Printer, about: About) -> tuple[str, ...]:
     Raises:
         MeasuredError: with what the file is corrected by already, no printer is that far off.
     """
+    if about.kind is Kind.CARD:
+        return ("A card is read and not measured: no printer's error matters to it.",)
     pairs = (
         [("Both ways", found.across)]
         if found.alike
         else [("Across", found.across), ("Up", found.up)]
     )
     lines = [_way_told(name, way, about) for name, way in pairs]
-    if about.waist and size_words(found.across.size) != size_words(found.up.size):
+    if about.waist and about.sweep and size_words(found.across.size) != size_words(found.up.size):
         lines.append("Waist and hem run both ways, so they come out between the two.")
     if found.good:
         return (*lines, "That is within 0.5 %: nothing need be done.")
@@ -151,13 +142,15 @@ def told_of(found: Printer, about: About) -> tuple[str, ...]:
 def _way_told(name: str, way: Measured, about: About) -> str:
     words = f"{name}, {measure_words(way)} is {size_words(way.size)}"
     by = abs(way.size - 1)
-    if not about.waist or size_words(way.size) == "true":
-        return f"{words}."
     change = "smaller" if way.size < 1 else "larger"
-    return (
-        f"{words}: your waist comes out {_amount(about.waist * by)} {change}, the hem"
-        f" {_amount(about.sweep * by)} {change}."
-    )
+    told: list[str] = []
+    for girth, long in (("your waist", about.waist), ("the hem", about.sweep)):
+        if long:
+            comes_out = "" if told else "comes out "
+            told.append(f"{girth} {comes_out}{_amount(long * by)} {change}")
+    if not told or size_words(way.size) == "true":
+        return f"{words}."
+    return f"{words}: {', '.join(told)}."
 
 
 def _amount(length: Mm) -> str:

@@ -115,7 +115,7 @@ class About:
     """What a file says of itself to a program, so that it can be proven later.
 
     Attributes:
-        waist, sweep: of the skirt it draws, 0 where it draws none.
+        waist, sweep: of the waist seam and the hem, what is as long as the print makes it.
         correction: what its pages are drawn with for one printer.
     """
 

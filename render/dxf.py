@@ -116,7 +116,7 @@ def ascii_words(words: str) -> str:
     # A fraction must not run into the number before it: 28¼ is not 281/4.
     apart = re.sub(r"(?<=\d)(?=[¼-¾⅐-⅞])", " ", joined)
     plain = "".join(_spelt(sign) for sign in apart)
-    return plain.replace("%%", "% %").replace("^", "'")
+    return re.sub("%(?=%)", "% ", plain).replace("^", "'")
 
 
 def _spelt(sign: str) -> str:

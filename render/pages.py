@@ -29,6 +29,7 @@ from render.drawing import (
     placed,
     together,
 )
+from render.girths import girths
 from render.joins import join_marks
 from render.paper import HOME, ROLLS, SHEETS, PaperError, grid
 from render.piece_drawing import Spots, label_and_words, piece_lines
@@ -105,6 +106,7 @@ def bound(
 ) -> Printed:
     """Return pages as a document that tells what it is."""
     publish = pattern.spec.publish
+    set_by_paper = girths(pattern, [placement.piece for placement in sheets.placements])
     document = Document(
         title=fonts.printable(pattern.spec.title),
         author=fonts.printable(publish.maker),
@@ -113,8 +115,8 @@ def bound(
         language=publish.language,
         about=About(
             kind=kind,
-            waist=pattern.figures.skirt.waistline,
-            sweep=pattern.figures.skirt.sweep,
+            waist=set_by_paper.waist,
+            sweep=set_by_paper.hem,
             correction=sheets.grid.correction,
         ),
         pages=pages,

@@ -8,11 +8,12 @@ y up. Imports geometry, piece, pattern, drawing, style, fonts, room and words.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.geometry import Box, Path, Point, bounds, moved, rim
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_line
+from drafting.spec import Scope
 from drafting.units import Mm
 from render import fonts, style
 from render.chosen import on_paper
@@ -20,6 +21,7 @@ from render.drawing import Anchor, Drawing, Layer, Stroke, Text, placed
 from render.piece_drawing import PieceLine, Spots, label_and_words, own_lines
 from render.placement import Placement
 from render.room import Room
+from render.true_size import SQUARE
 from render.words import made_for
 
 APART: Mm = 20.0
@@ -27,8 +29,6 @@ APART: Mm = 20.0
 
 TALLEST: Mm = 1500.0
 """A column is no taller, where each of its pieces allows it: the width of a cutting table."""
-
-SQUARE: Mm = 100.0
 
 FOOT: Mm = 30.0
 """The lowest part of the square is left free for what a file says of itself."""
@@ -79,7 +79,7 @@ class Plane:
 
 
 def laid_out(pattern: Pattern, only: Sequence[str] = ()) -> Plane:
-    """Return the pieces that are printed, or those asked for, each once on one plane.
+    """Return the pieces that are printed, or those asked for, each once and whole on one plane.
 
     Args:
         only: names or numbers of pieces, as the cut list has them.
@@ -87,6 +87,10 @@ def laid_out(pattern: Pattern, only: Sequence[str] = ()) -> Plane:
     Raises:
         PieceWishError: a piece asked for cannot be printed.
     """
+    spec = pattern.spec
+    if spec.print.scope is Scope.WAIST:
+        # Paper is spared by printing waists alone; a plotter or a knife wants the outline.
+        pattern = replace(pattern, spec=replace(spec, print=replace(spec.print, scope=Scope.WHOLE)))
     numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
     placements = _placements(on_paper(pattern, only), left=2 * APART + SQUARE)
     boxes = [_box(placement) for placement in placements]

@@ -4,7 +4,7 @@ Millimetres in the page's frame. Imports drafting's values and the renderers of 
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from drafting.cautions import cautions
@@ -25,6 +25,7 @@ from render.assembly_map import assembly_map, file_pages, least_scale, map_size,
 from render.chosen import as_printed, on_paper, traced_from
 from render.correction import corrected_words
 from render.drawing import Drawing
+from render.girths import girths
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
 from render.setting import Setting, height_of
@@ -113,7 +114,7 @@ def _rest(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     """Set what every ticket ends with, whatever its pattern is printed on."""
     if any(is_shortened(placement.piece) for placement in sheets.placements):
         _chalk(page)
-    _cut(page, pattern)
+    _cut(page, pattern, {placement.piece.name for placement in sheets.placements})
     _know(page, pattern, sheets)
 
 
@@ -157,7 +158,7 @@ def _check(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
         f" ({long_across / 200:.1f} and {long_up / 200:.1f} mm on the rules)."
         + (_AGAIN if sheets.grid.correction.needed else _MORE),
         *([] if sheets.grid.correction.needed else [_APART]),
-        _what_it_costs(pattern),
+        *_what_it_costs(pattern, sheets),
     ]
     if beside >= 60:
         keep = page.y
@@ -185,13 +186,17 @@ def _beside(page: Setting, words: str, x: Mm, width: Mm, *, bold: bool = False) 
     page.paragraph(words, indent=shift, width=shift + width, bold=bold, after=1.4)
 
 
-def _what_it_costs(pattern: Pattern) -> str:
-    skirt, units = pattern.figures.skirt, pattern.spec.units
-    waist, sweep = skirt.waistline / 100, skirt.sweep / 100
-    return (
-        f"One per cent is {length_text(waist, units)} of this waist and"
-        f" {length_text(sweep, units)} of this hem."
-    )
+def _what_it_costs(pattern: Pattern, sheets: Sheets) -> Iterator[str]:
+    """Yield what one per cent is of the girths that the printed pieces set, if they set any."""
+    units = pattern.spec.units
+    found = girths(pattern, [placement.piece for placement in sheets.placements])
+    told = [
+        f"{length_text(long / 100, units)} of this {name}"
+        for name, long in zip(("waist", "hem"), found, strict=True)
+        if long
+    ]
+    if told:
+        yield f"One per cent is {' and '.join(told)}."
 
 
 def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> None:
@@ -290,10 +295,10 @@ def _chalk(page: Setting) -> None:
         page.paragraph(words)
 
 
-def _cut(page: Setting, pattern: Pattern) -> None:
+def _cut(page: Setting, pattern: Pattern, printed: Collection[str]) -> None:
     page.heading("Cut", with_next=PICTURE[1] + 4)
     for number, piece in enumerate(pattern.pieces, start=1):
-        _cut_row(page, number, piece, pattern)
+        _cut_row(page, number, piece, pattern, printed)
     told = [f for f in pattern.findings if f.code != "half-saves-paper"]
     if told:
         page.heading("Before you cut", with_next=12)
@@ -311,13 +316,16 @@ _FOR_THE_SHEET = {
 }
 
 
-def _cut_row(page: Setting, number: int, piece: Piece, pattern: Pattern) -> None:
+def _cut_row(
+    page: Setting, number: int, piece: Piece, pattern: Pattern, printed: Collection[str]
+) -> None:
     units = pattern.spec.units
     wide, high = PICTURE
     shift = wide + 6
     shown = as_printed(piece, pattern)
     lines = [cut_words(piece, pattern.spec), allowance_words(shown, units)]
-    if faced := traced_from(piece, pattern):
+    faced = traced_from(piece, pattern)
+    if faced is not None and piece.name not in printed:
         lines.append(
             f"not printed: trace the hem line and the sides of {faced.name} once they are chalked;"
             f" the neatened edge lies {length_text(piece.edges[1].length, units)} above the hem"

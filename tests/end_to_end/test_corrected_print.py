@@ -291,9 +291,12 @@ def child(run_of: Callable[[str], Run]) -> Run:
     return run_of("young-chorus-skirt")
 
 
-def test_a_measured_print_is_told_for_the_waist_and_the_hem_of_this_skirt(child: Run) -> None:
-    skirt = child.figures["skirt"]
-    result = proofed(child.pdf, "99 mm", "202 mm of 200 mm")
+def test_a_measured_print_is_told_for_the_waist_and_the_hem_of_this_skirt(
+    run_of: Callable[[str], Run],
+) -> None:
+    banded = run_of("understudy-skirt")
+    skirt = banded.figures["skirt"]
+    result = proofed(banded.pdf, "99 mm", "202 mm of 200 mm")
     assert result.exit_code == 0
     waist, hem = f"{skirt['waistline'] / 100:.1f} mm", f"{skirt['sweep'] / 100:.0f} mm"
     assert (
@@ -351,3 +354,10 @@ def test_measures_that_are_none_are_wrong_words(child: Run, measures: tuple[str,
     assert result.exit_code == 2
     assert result.stderr.startswith("--measured: ")
     assert not result.stdout
+
+
+def test_a_measure_without_its_unit_is_shown_what_to_write(child: Run) -> None:
+    for given in ("98,5", "198 of 200 mm", "a hair"):
+        words = proofed(child.pdf, given).stderr
+        assert '"198.8 mm of 200 mm"' in words
+        assert "74 cm" not in words

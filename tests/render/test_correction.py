@@ -1,13 +1,15 @@
 """Papers that are corrected for a printer at home and those that are not, and what is said."""
 
-from collections.abc import Callable, Iterator
+import math
+from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
 
 from drafting.findings import Level
-from drafting.pattern import Pattern
-from drafting.printer import AS_DRAWN, Correction, Measured, Printer, measured_from
+from drafting.pattern import Pattern, draft
+from drafting.printer import AS_DRAWN, Correction, Measured, Printer, measured_from, printer
+from drafting.sheet import read_sheet
 from drafting.spec import PaperName
 from render.correction import (
     corrected_words,
@@ -26,12 +28,6 @@ GOOD = (measured_from("99.6 mm"),)
 FAR = (measured_from("96 mm"),)
 
 
-@pytest.fixture
-def letter_is_no_home_paper(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
-    monkeypatch.setattr("render.correction.HOME_PAPERS", frozenset({PaperName.A4}))
-    yield
-
-
 def test_what_a_printer_at_home_takes_is_corrected() -> None:
     for name in ("a4", "letter", "a3", "tabloid", "legal", "a4-letter"):
         assert is_corrected(PaperName(name))
@@ -40,14 +36,15 @@ def test_what_a_printer_at_home_takes_is_corrected() -> None:
         assert correction_on(PaperName(name), GOOD) == AS_DRAWN
 
 
-@pytest.mark.usefixtures("letter_is_no_home_paper")
-def test_another_paper_is_not_and_a_note_says_so() -> None:
-    assert correction_on(PaperName.LETTER, OFF) == AS_DRAWN
-    assert corrected_words(OFF, PaperName.LETTER) == ()
-    (note,) = printer_findings(OFF, [PaperName.LETTER])
+@pytest.mark.parametrize("name", ["a0", "a1", "roll-841", "roll-914", "roll-36in", "projector"])
+def test_another_paper_is_not_and_a_note_says_so(name: str) -> None:
+    paper = PaperName(name)
+    assert correction_on(paper, OFF) == AS_DRAWN
+    assert corrected_words(OFF, paper) == ()
+    (note,) = printer_findings(OFF, [paper])
     assert (note.level, note.code) == (Level.NOTE, "printer-not-this")
-    assert "letter is not corrected" in note.what
-    codes = [one.code for one in printer_findings(OFF, [PaperName.A4, PaperName.LETTER])]
+    assert f"{name} is not corrected" in note.what
+    codes = [one.code for one in printer_findings(OFF, [PaperName.A4, paper])]
     assert codes == ["printer-corrected", "printer-not-this"]
 
 
@@ -143,15 +140,15 @@ def test_all_of_a_corrected_ticket_stays_inside_its_window(layout: Printed) -> N
             assert box.bottom - 0.01 <= y <= box.top + 0.01
 
 
-@pytest.mark.usefixtures("letter_is_no_home_paper")
+@pytest.mark.parametrize("paper", [PaperName.A1, PaperName.ROLL_841, PaperName.PROJECTOR])
 def test_a_paper_that_is_no_home_paper_is_drawn_as_it_is(
-    pattern_of: Callable[[str], Pattern],
+    paper: PaperName, pattern_of: Callable[[str], Pattern]
 ) -> None:
     pattern = pattern_of("young-chorus-skirt")
     wish = replace(pattern.spec.print, measured=OFF)
     found = printed(
         replace(pattern, spec=replace(pattern.spec, print=wish)),
-        PaperName.LETTER,
+        paper,
         effort=Effort.QUICK,
     )
     assert not found.document.about.correction.needed
@@ -205,3 +202,58 @@ def test_a_corrected_file_names_the_line_that_puts_both_right() -> None:
     assert "corrected already, to 101.00 % across and 102.00 % up" in found
     assert "asks for 100.00 % across and 104.08 % up in all" in found
     assert 'measured = ["100 mm of 100 mm", "96.08 mm of 100 mm"]' in found
+
+
+# --- of which waist and hem ----------------------------------------------------------------
+
+NONE_OF_IT = (0.0, 0.0)
+
+
+@pytest.mark.parametrize(
+    ("sheet", "only", "waist", "hem"),
+    [
+        # 72 + 1.5 cm of ease drafted one per cent small; a hem of 2 pi 62 cm more.
+        ("", (), 735 / 1.01, 735 / 1.01 + math.tau * 620),
+        ("[print]\nscope = 'waist'", (), 735 / 1.01, 735 / 1.01),
+        ("[print]\nscope = 'card'", (), *NONE_OF_IT),
+        # What is gathered, or drawn up, is as long as its band or its elastic.
+        ("gather_ratio = 1.5", (), 0.0, 1.5 * 735 / 1.01 + math.tau * 620),
+        ("waist_finish = 'casing'\nclosure = 'none'", (), 0.0, None),
+        ("cut = 'gathered'", (), *NONE_OF_IT),
+        ("cut = 'tiered'", (), 735, 0.0),
+        # The panels alone do not carry the hem of a flounce.
+        ("flounce = { depth = '15 cm' }", ("skirt panel",), 735 / 1.01, 0.0),
+        ("[lining]\nfullness = 'half'", ("lining panel",), 735 / 1.01, 735 / 1.01 + math.pi * 590),
+        ("", ("band",), *NONE_OF_IT),
+    ],
+)
+def test_a_print_changes_what_is_on_paper_and_nothing_else(
+    sheet: str, only: tuple[str, ...], waist: float, hem: float | None
+) -> None:
+    body = "[wearer]\nwaist = '72 cm'\nhip = '98 cm'\n[skirt]\nlength = '62 cm'\n"
+    pattern = draft(read_sheet(body + sheet + "\n"))
+    about = printed(pattern, PaperName.A4, only=only, effort=Effort.QUICK).document.about
+    assert about.waist == pytest.approx(waist, abs=1.0)
+    if hem is not None:
+        assert about.sweep == pytest.approx(hem, abs=1.0)
+
+
+def test_of_an_owned_skirt_only_the_lining_is_drawn(pattern_of: Callable[[str], Pattern]) -> None:
+    pattern = pattern_of("wardrobe-find")
+    about = printed(pattern, PaperName.A4, effort=Effort.QUICK).document.about
+    assert pattern.figures.lining is not None
+    assert about.sweep == pattern.figures.lining.sweep
+    assert about.sweep < pattern.figures.skirt.sweep
+
+
+def test_a_hem_alone_comes_out_smaller_too() -> None:
+    words = told(About(sweep=1000.0), "99 mm")
+    assert "small: the hem comes out 10 mm smaller." in words
+    assert "waist" not in words
+
+
+def test_no_printer_matters_to_a_card() -> None:
+    found = printer((measured_from("98 mm"),))
+    assert found is not None
+    (line,) = told_of(found, About(kind=Kind.CARD))
+    assert "card" in line

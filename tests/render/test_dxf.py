@@ -185,6 +185,7 @@ def test_words_too_long_for_the_release_are_set_in_two(panel: Part) -> None:
         ("Zoe\u0308", "Zoe"),
         ("hem  ·  45°", "hem  -  45 deg"),
         ("50%%c", "50% %c"),
+        ("50%%%c", "50% % %c"),
         ("a^Jb", "a'Jb"),
         ("Юбка\n", "?????"),
     ],

@@ -10,7 +10,7 @@ import pytest
 from drafting.geometry import Box, Path, bounds, flattened, moved
 from drafting.pattern import Pattern
 from drafting.piece import EdgeKind, cutting_line
-from drafting.spec import Strips
+from drafting.spec import Scope, Strips
 from render.chosen import PieceNameError
 from render.drawing import Layer
 from render.pages import Printed
@@ -134,3 +134,12 @@ def test_a_pattern_with_nothing_to_print_leaves_the_square(
     assert (plane.width, plane.height) == (140, 140)
     (outline,) = plane.square.strokes
     assert flattened(outline.path)[0] == (20, 20)
+
+
+def test_where_paper_has_the_waist_alone_the_plane_has_the_whole_panel(
+    pattern_of: Callable[[str], Pattern],
+) -> None:
+    whole = pattern_of("chorus-skirt")
+    wish = replace(whole.spec.print, scope=Scope.WAIST)
+    pattern = replace(whole, spec=replace(whole.spec, print=wish))
+    assert laid_out(pattern) == laid_out(whole)

@@ -203,12 +203,11 @@ def test_a_file_damaged_on_the_way_is_measured_or_refused_but_never_crashes(
         assert proof_line(found)
 
 
-def test_what_the_file_says_of_itself_is_read_back(
-    written: bytes, layout_of: Callable[..., Printed]
-) -> None:
-    about = layout_of("young-chorus-skirt").document.about
+def test_what_the_file_says_of_itself_is_read_back(layout_of: Callable[..., Printed]) -> None:
+    document = layout_of("understudy-skirt").document
+    about = document.about
     assert about.waist > 0 < about.sweep
-    told = proof(written).about
+    told = proof(pdf_bytes(document)).about
     assert told.kind is Kind.PAGES
     assert (told.waist, told.sweep) == pytest.approx((about.waist, about.sweep), abs=0.001)
 

@@ -96,6 +96,10 @@ def test_a_hem_facing_is_traced_and_not_printed(pattern_of: Callable[[str], Patt
     words = words_of(printed(pattern, PaperName.A4))
     assert "trace the hem line and the sides of skirt back once they are chalked" in words
     assert "hem facing back" in [piece.name for piece in on_paper(whole)]
+    # Asked for by name it is printed, and not called traced.
+    alone = words_of(printed(pattern, PaperName.A4, only=["hem facing back"], effort=Effort.QUICK))
+    assert "the sides of skirt back once" not in alone
+    assert "the sides of skirt front once" in alone
 
 
 @settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
