@@ -153,8 +153,8 @@ _FOLDS = {
 
 def _caption(piece: Piece) -> str:
     how = _FOLDS.get(piece.fold_way, "on single cloth")
-    if piece.half and piece.fold_way is FoldWay.NONE:
-        how = "half of it, to be chalked once and once more turned over"
+    if _is_twice(piece):
+        how = "half of it on single cloth: chalk it, then its mirror image beyond its middle line"
     arcs = swung(piece)
     words = f"{piece.name}, {how}"
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
@@ -185,10 +185,18 @@ def _sectors(pattern: Pattern) -> list[tuple[Piece, Swung]]:
     ]
 
 
-def _angle(arcs: Swung) -> str:
-    whole = math.degrees(arcs.angle) * (2 if arcs.half else 1)
-    folded = f", folded {math.degrees(arcs.angle):.4g}°" if arcs.half else ""
-    return f"{whole:.4g}°{folded}"
+def _angle(piece: Piece, arcs: Swung) -> str:
+    drawn = math.degrees(arcs.angle)
+    if not arcs.half:
+        return f"{drawn:.4g}°"
+    if _is_twice(piece):
+        return f"{2 * drawn:.4g}°, as {drawn:.4g}° twice"
+    return f"{2 * drawn:.4g}°, folded {drawn:.4g}°"
+
+
+def _is_twice(piece: Piece) -> bool:
+    """Tell whether a piece is a half that no fold of the cloth takes."""
+    return piece.half and piece.fold_way is FoldWay.NONE
 
 
 def _is_square(arcs: Swung) -> bool:
@@ -208,11 +216,19 @@ def _arcs(page: Setting, pattern: Pattern, way: _Way) -> None:
     rows = [_HEADS, *(_arc_row(piece, arcs, units) for piece, arcs in sectors)]
     rows += _ruffle_row(pattern)
     _columns(page, rows, way.size)
-    notes = ["Sides: allowance outside each straight side; none at a fold."]
-    if any(not _is_square(arcs) for _, arcs in sectors):
+    notes = ["Sides: allowance outside each straight side; none at a fold or a middle line."]
+    if any(_is_twice(piece) for piece, _ in sectors):
         notes.append(
-            "Chord: straight across the outer line to sew, from side to side as it is chalked;"
-            " set it off with the tape to find the second side."
+            "Twice: no fold takes it; chalk one half, then its mirror image beyond its middle line."
+        )
+    if any(not arcs.inner for _, arcs in sectors):
+        notes.append("Where there is no inner arc, the sides to sew meet in the centre.")
+    if any(not _is_square(arcs) for _, arcs in sectors):
+        halves = any(arcs.half and not _is_square(arcs) for _, arcs in sectors)
+        notes.append(
+            "Chord: straight across the outermost line to sew, from side to side as it is chalked"
+            + (", of a half from its fold or middle line" if halves else "")
+            + "; set it off with the tape to find the second side."
         )
     page.paragraph(" ".join(notes), size=max(way.size - 0.3, style.NOTE), after=0.4)
 
@@ -221,16 +237,18 @@ def _arc_row(piece: Piece, arcs: Swung, units: Units) -> tuple[str, ...]:
     def radius(of: Mm) -> str:
         return radius_text(of, units) if of else "–"
 
+    chord = length_text(arcs.chord, units) + (" of half" if arcs.half else "")
     return (
         piece.name,
         f"{piece.count}×",
-        _angle(arcs),
+        _angle(piece, arcs),
         radius(arcs.inner_cut),
-        radius(arcs.inner),
-        radius(arcs.outer),
+        # An edge that is only neatened is no stitching line.
+        "–" if arcs.inner_raw else radius(arcs.inner),
+        "–" if arcs.outer_raw else radius(arcs.outer),
         radius(arcs.outer_cut),
         length_text(arcs.side, units) if arcs.side else "–",
-        "–" if _is_square(arcs) else length_text(arcs.chord, units),
+        "–" if _is_square(arcs) else chord,
     )
 
 
@@ -353,7 +371,9 @@ def _uneven_words(piece: Piece, units: Units) -> str:
     """Return how often a panel is cut, its one radius if it has one, and its allowances."""
     words = f"cut {piece.count}"
     words += ", a mirrored pair" if piece.mirrored else ""
-    words += ", half of it on a fold" if piece.half else ""
+    if piece.half:
+        fold = "half of it on a fold"
+        words += ", half of it and its mirror image" if _is_twice(piece) else f", {fold}"
     places = measured(piece)
     starts, ends = [p.start for p in places], [p.end for p in places]
     if places[0].turn is not None:
@@ -479,7 +499,8 @@ def _sewn(page: Setting, pattern: Pattern, way: _Way) -> None:
             continue
         rows.append((name if part != "cloth" else "wash", words))
     _heading(page, "Sewn")
-    page.table(rows, first=20, size=way.size)
+    widest = max(fonts.width(name, way.size, bold=True) for name, _ in rows)
+    page.table(rows, first=max(20.0, widest + GAP), size=way.size)
     if _LEAST_NEEDED[1] not in left_out:
         for finding in pattern.findings:
             if finding.level is not Level.NOTE:

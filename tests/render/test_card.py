@@ -14,12 +14,17 @@ from typer.testing import CliRunner
 from cli import app
 from drafting.chalked import Swung, measured, swung
 from drafting.findings import stops
+from drafting.geometry import Point, straight
 from drafting.pattern import Pattern, draft
-from drafting.piece import Piece
+from drafting.piece import FoldWay, Piece
 from drafting.printer import Measured
 from drafting.spec import (
+    Cloth,
+    Cloths,
     CutKind,
     Flounce,
+    Godets,
+    Grain,
     HemFinish,
     Lining,
     PaperName,
@@ -138,6 +143,77 @@ def test_arcs_are_read_from_the_pieces_themselves() -> None:
     assert facing.outer_cut == facing.outer
     assert skirt.outer == pytest.approx(skirt.inner + 600)
     assert math.degrees(skirt.angle) == pytest.approx(180)
+
+
+def test_no_radius_to_sew_is_given_for_an_edge_that_is_only_neatened() -> None:
+    layout = card_of(garment(skirt=Skirt(length=600, panels=2, hem=HemFinish.FACED)))
+    hem = row(layout, "skirt panel")[4]
+    # The hem's facing is 5 cm deep: its upper edge is cut and never sewn to anything.
+    upper = f"{float(hem.removesuffix(' cm')) - 5:.2f} cm"
+    assert row(layout, "hem facing")[2:5] == [upper, "–", hem]
+
+
+@pytest.mark.parametrize("angle", [50.0, 60.0, 90.0])
+def test_a_godet_is_swung_from_its_point(angle: float) -> None:
+    godets = Godets(depth=180, angle=math.radians(angle))
+    spec = garment(skirt=Skirt(length=600, cut=CutKind.GORED, gores=6, godets=godets))
+    layout = card_of(spec)
+    assert "No tape" not in words_of(layout)
+    shown = row(layout, "godet")
+    assert shown[1] == f"{angle:g}°"
+    assert "18.00 cm" in shown
+    assert "no inner arc" in words_of(layout).replace("\n", " ")
+    found = swung_piece(spec, "godet")
+    assert found.inner == 0.0
+    assert found.outer == pytest.approx(180, abs=0.02)
+
+
+def test_a_sector_with_a_blunted_corner_is_not_swung() -> None:
+    godets = Godets(depth=180, angle=math.radians(50))
+    spec = garment(skirt=Skirt(length=600, cut=CutKind.GORED, gores=6, godets=godets))
+    godet = piece_named(draft(spec).pieces, "godet")
+    first, hem, last, top = godet.edges
+    apex = Point(first.path[0].end.x * 0.2, first.path[0].end.y * 0.2)
+    other = Point(-apex.x, apex.y)
+    short = replace(
+        godet,
+        notches=(),
+        edges=(
+            replace(first, path=straight(apex, first.path[0].end)),
+            hem,
+            replace(last, path=straight(last.path[0].start, other)),
+            replace(top, path=straight(other, apex)),
+        ),
+    )
+    assert swung(godet) is not None
+    assert swung(short) is None
+
+
+def test_a_half_that_no_fold_takes_is_chalked_twice(pattern_of: Callable[[str], Pattern]) -> None:
+    pattern = pattern_of("finale-skirt")
+    panel = piece_named(pattern.pieces, "lining panel")
+    assert panel.half
+    assert panel.fold_way is FoldWay.NONE
+    layout = card_of(pattern.spec)
+    shown = row(layout, "lining panel")
+    assert shown[1] == "60°, as 30° twice"
+    # 2 R sin(30°/2) with the radius that stands in the row itself.
+    outer = swung_piece(pattern.spec, "lining panel").outer
+    assert shown[-1] == f"{2 * outer * math.sin(math.radians(15)) / 10:.1f} cm of half"
+    words = words_of(layout).replace("\n", " ")
+    assert "folded" not in words
+    assert "Twice:" in words
+    assert "middle line" in [text.text for text in layout.document.pages[0].drawing.texts]
+
+
+def test_a_half_on_a_fold_is_said_to_be_folded() -> None:
+    cloths = Cloths(skirt=Cloth(fold=True))
+    skirt = Skirt(length=600, panels=2, fullness=0.5, grain=Grain.CENTRE)
+    layout = card_of(garment(skirt=skirt, cloths=cloths))
+    assert row(layout, "skirt panel")[1] == "90°, folded 45°"
+    assert row(layout, "skirt panel")[-1].endswith("cm of half")
+    assert "Twice:" not in words_of(layout)
+    assert "middle line" not in [text.text for text in layout.document.pages[0].drawing.texts]
 
 
 def test_a_level_hem_comes_as_a_table_of_lengths() -> None:
