@@ -20,8 +20,9 @@ class Swung:
     """A piece between two arcs about one point, and two straight sides that run to it.
 
     Attributes:
-        inner, outer: radii of the stitching lines; no inner arc is 0.
+        inner, outer: radii of the stitching lines; no inner arc is 0, and the sides meet.
         inner_cut, outer_cut: radii of the cutting lines.
+        inner_raw, outer_raw: that edge is only neatened: it is cut, and never sewn.
         angle: of the piece as it is drawn, half of what is cut where ``half`` says so.
         side: allowance beside its straight sides.
     """
@@ -34,16 +35,13 @@ class Swung:
     angle: float
     half: bool
     side: Mm
+    inner_raw: bool = False
+    outer_raw: bool = False
 
     @property
     def chord(self) -> Mm:
         """Straight across the outer stitching line, from one side to the other: 2 R sin(t/2)."""
         return 2 * self.outer * math.sin(self.angle / 2)
-
-    @property
-    def inner_chord(self) -> Mm:
-        """Straight across the inner stitching line."""
-        return 2 * self.inner * math.sin(self.angle / 2)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,8 +74,13 @@ def swung(piece: Piece) -> Swung | None:
     if len(found) > 2 or not all(_about(arc, outer) for _, arc in found):
         return None
     lines = [edge for edge in piece.edges if isinstance(edge.path[0], Line)]
-    sides = [edge for edge in lines if _radial(edge, outer.centre)]
-    if len(sides) != 2 or len(lines) != 2 + (len(found) == 1):
+    if len(found) == 1:
+        # The sides meet in the centre. Where an allowance would run far beyond so sharp a point,
+        # a third line too short to chalk ends it.
+        lines = [edge for edge in lines if edge.length > A_POINT]
+        if not all(_begins_at(edge, outer.centre) for edge in lines):
+            return None
+    if len(lines) != 2 or not all(_radial(edge, outer.centre) for edge in lines):
         return None
     # What is cut of an allowance on the inner arc comes off its radius.
     inner_edge, inner = found[0] if len(found) == 2 else (None, None)
@@ -89,8 +92,14 @@ def swung(piece: Piece) -> Swung | None:
         outer_cut=outer.radius + outer_edge.allowance,
         angle=abs(outer.finish - outer.begin),
         half=piece.half,
-        side=max(edge.allowance for edge in sides),
+        side=max(edge.allowance for edge in lines),
+        inner_raw=inner_edge is not None and inner_edge.kind is EdgeKind.RAW,
+        outer_raw=outer_edge.kind is EdgeKind.RAW,
     )
+
+
+A_POINT: Mm = 0.1
+"""A shorter line is a point to chalk; seams are trued to as much."""
 
 
 def _arc(edge: Edge) -> Arc:
@@ -101,6 +110,11 @@ def _arc(edge: Edge) -> Arc:
 
 def _about(one: Arc, other: Arc) -> bool:
     return distance(one.centre, other.centre) < 1e-6
+
+
+def _begins_at(edge: Edge, point: Point) -> bool:
+    """Tell whether one end of a straight edge lies at a point."""
+    return min(distance(p, point) for p in (edge.path[0].start, edge.path[-1].end)) < A_POINT
 
 
 def _radial(edge: Edge, centre: Point) -> bool:

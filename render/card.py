@@ -1,12 +1,13 @@
 """A card: no pieces, one page with every radius, length and strip for tape, rule and chalk.
 
 Millimetres in the page's frame. Everything stands on one page: type is set as large as it can
-be, never under 8 points; pictures shrink, and what is least needed is left out and named.
+be, never under 8 points; pictures shrink, and what is least needed is left out and named. The
+cautions never are: a page that has no room for them is refused.
 Imports drafting's values and the renderers of its parts.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.cautions import cautions
@@ -21,6 +22,7 @@ from render import fonts, style
 from render.card_picture import picture, picture_size
 from render.drawing import Drawing
 from render.measures import LONGEST_RADIUS, measures
+from render.paper import PaperError
 from render.setting import Setting
 from render.words import allowance_words, edition_words, made_for
 
@@ -30,6 +32,14 @@ SMALL_PICTURES = (0.24, 0.21, 0.18)
 """Sizes of type, and heights of the pictures as shares of the page's, those to wish for first."""
 
 
+DROPS = "drops on the bias"
+BEFORE = "what to do before you cut"
+PARTS = "how each part is sewn"
+PICTURED = "the pictures"
+SWING = "how to swing an arc"
+"""What a full card lacks, by the name it is then told under; the least needed first."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Way:
     """How a card is set.
@@ -37,49 +47,80 @@ class _Way:
     Attributes:
         size: of its type.
         picture: height of its pictures, as a share of the page's.
-        without: how many of the least needed blocks it lacks.
+        left_out: blocks that it lacks.
         drawn: the pictures are drawn, not only given their room.
     """
 
     size: Mm
     picture: float
-    without: int
+    left_out: tuple[str, ...]
     drawn: bool = False
 
 
 def card(pattern: Pattern, window: Box) -> Drawing:
-    """Return the card of a pattern, drawn in a page's window."""
+    """Return the card of a pattern, drawn in a page's window.
+
+    Raises:
+        PaperError: the window is too small for what a card must hold, its cautions among it.
+    """
     way = _best_way(pattern, window)
-    # A window too small for all of it shows what fits of the most needed.
-    return _set(pattern, window, replace(way, drawn=True)).pages()[0]
+    (page,) = _set(pattern, window, replace(way, drawn=True)).pages()
+    return page
 
 
 def _best_way(pattern: Pattern, window: Box) -> _Way:
     """Return the most generous way that fits one page: all blocks, then large type, then pictures.
 
-    Pictures of a size of type that does not fit with the smallest are not tried larger.
+    Pictures of a size of type that does not fit with the smallest are not tried larger; without
+    pictures there may again be room for blocks.
+
+    Raises:
+        PaperError: none fits.
     """
-    for without in range(len(_LEAST_NEEDED) + 1):
-        for shares, sizes in ((PICTURES, SIZES), (SMALL_PICTURES, SIZES[2:])):
-            for size in sizes:
-                ways = [_Way(size=size, picture=share, without=without) for share in shares]
-                if _fits(pattern, window, ways[-1]):
-                    return next(way for way in ways if _fits(pattern, window, way))
-    ways = [_Way(size=style.NOTE, picture=0.0, without=k) for k in range(len(_LEAST_NEEDED) + 1)]
-    return next((way for way in ways if _fits(pattern, window, way)), ways[-1])
+    optional = _optional(pattern)
+    if _panels(pattern):
+        for left_out in _ever_more(optional):
+            for shares, sizes in ((PICTURES, SIZES), (SMALL_PICTURES, SIZES[2:])):
+                for size in sizes:
+                    ways = [_Way(size=size, picture=share, left_out=left_out) for share in shares]
+                    if _fits(pattern, window, ways[-1]):
+                        return next(way for way in ways if _fits(pattern, window, way))
+    bare = (PICTURED,) if _panels(pattern) else ()
+    last = (SWING,) if _swings(pattern) else ()
+    for left_out in _ever_more((*optional, *last)):
+        for size in SIZES[2:] if bare else SIZES:
+            way = _Way(size=size, picture=0.0, left_out=(*left_out, *bare))
+            if _fits(pattern, window, way):
+                return way
+    raise PaperError(
+        f"the margins leave {window.width:.0f} by {window.height:.0f} mm of the paper, and no room"
+        " for a card of this garment with its cautions; take narrower margins, a larger paper or"
+        ' scope = "waist"'
+    )
+
+
+def _ever_more(names: Sequence[str]) -> list[tuple[str, ...]]:
+    return [tuple(names[:count]) for count in range(len(names) + 1)]
+
+
+def _optional(pattern: Pattern) -> list[str]:
+    """Return those blocks of this card that may be left out beside pictures."""
+    parts = {part for part, _, _ in _sewing(pattern)}
+    found = {
+        DROPS: "bias" in parts,
+        BEFORE: any(finding.level is not Level.NOTE for finding in pattern.findings),
+        PARTS: bool(parts - _NEEDED - {"bias"}),
+    }
+    return [name for name, there in found.items() if there]
 
 
 def _fits(pattern: Pattern, window: Box, way: _Way) -> bool:
     return len(_set(pattern, window, way).pages()) == 1
 
 
-_LEAST_NEEDED = ("drops on the bias", "what to do before you cut", "how each part is sewn")
-"""What is left out first where a card is full, by the name it is then told under."""
-
-
 def _set(pattern: Pattern, window: Box, way: _Way) -> Setting:
     page = Setting(window=window, inset=0.0)
-    _title(page, pattern)
+    _title(page, pattern, way)
     _pictures(page, pattern, way)
     _arcs(page, pattern, way)
     _uneven(page, pattern, way)
@@ -91,9 +132,10 @@ def _set(pattern: Pattern, window: Box, way: _Way) -> Setting:
     return page
 
 
-def _title(page: Setting, pattern: Pattern) -> None:
+def _title(page: Setting, pattern: Pattern, way: _Way) -> None:
     spec, publish = pattern.spec, pattern.spec.publish
-    size = style.TITLE
+    # What a card cannot do without goes before a large title too.
+    size = style.HEADING if PICTURED in way.left_out else style.TITLE
     while size > 5.5 and fonts.width(spec.title, size, bold=True) > page.width:
         size -= 0.5
     page.paragraph(spec.title, size=size, bold=True, after=0.0)
@@ -153,8 +195,8 @@ _FOLDS = {
 
 def _caption(piece: Piece) -> str:
     how = _FOLDS.get(piece.fold_way, "on single cloth")
-    if piece.half and piece.fold_way is FoldWay.NONE:
-        how = "half of it, to be chalked once and once more turned over"
+    if _is_twice(piece):
+        how = "half of it on single cloth: chalk it, then its mirror image beyond its middle line"
     arcs = swung(piece)
     words = f"{piece.name}, {how}"
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
@@ -185,10 +227,18 @@ def _sectors(pattern: Pattern) -> list[tuple[Piece, Swung]]:
     ]
 
 
-def _angle(arcs: Swung) -> str:
-    whole = math.degrees(arcs.angle) * (2 if arcs.half else 1)
-    folded = f", folded {math.degrees(arcs.angle):.4g}°" if arcs.half else ""
-    return f"{whole:.4g}°{folded}"
+def _angle(piece: Piece, arcs: Swung) -> str:
+    drawn = math.degrees(arcs.angle)
+    if not arcs.half:
+        return f"{drawn:.4g}°"
+    if _is_twice(piece):
+        return f"{2 * drawn:.4g}°, as {drawn:.4g}° twice"
+    return f"{2 * drawn:.4g}°, folded {drawn:.4g}°"
+
+
+def _is_twice(piece: Piece) -> bool:
+    """Tell whether a piece is a half that no fold of the cloth takes."""
+    return piece.half and piece.fold_way is FoldWay.NONE
 
 
 def _is_square(arcs: Swung) -> bool:
@@ -208,11 +258,19 @@ def _arcs(page: Setting, pattern: Pattern, way: _Way) -> None:
     rows = [_HEADS, *(_arc_row(piece, arcs, units) for piece, arcs in sectors)]
     rows += _ruffle_row(pattern)
     _columns(page, rows, way.size)
-    notes = ["Sides: allowance outside each straight side; none at a fold."]
-    if any(not _is_square(arcs) for _, arcs in sectors):
+    notes = ["Sides: allowance outside each straight side; none at a fold or a middle line."]
+    if any(_is_twice(piece) for piece, _ in sectors):
         notes.append(
-            "Chord: straight across the outer line to sew, from side to side as it is chalked;"
-            " set it off with the tape to find the second side."
+            "Twice: no fold takes it; chalk one half, then its mirror image beyond its middle line."
+        )
+    if any(not arcs.inner for _, arcs in sectors):
+        notes.append("Where there is no inner arc, the sides to sew meet in the centre.")
+    if any(not _is_square(arcs) for _, arcs in sectors):
+        halves = any(arcs.half and not _is_square(arcs) for _, arcs in sectors)
+        notes.append(
+            "Chord: straight across the outermost line to sew, from side to side as it is chalked"
+            + (", of a half from its fold or middle line" if halves else "")
+            + "; set it off with the tape to find the second side."
         )
     page.paragraph(" ".join(notes), size=max(way.size - 0.3, style.NOTE), after=0.4)
 
@@ -221,16 +279,18 @@ def _arc_row(piece: Piece, arcs: Swung, units: Units) -> tuple[str, ...]:
     def radius(of: Mm) -> str:
         return radius_text(of, units) if of else "–"
 
+    chord = length_text(arcs.chord, units) + (" of half" if arcs.half else "")
     return (
         piece.name,
         f"{piece.count}×",
-        _angle(arcs),
+        _angle(piece, arcs),
         radius(arcs.inner_cut),
-        radius(arcs.inner),
-        radius(arcs.outer),
+        # An edge that is only neatened is no stitching line.
+        "–" if arcs.inner_raw else radius(arcs.inner),
+        "–" if arcs.outer_raw else radius(arcs.outer),
         radius(arcs.outer_cut),
         length_text(arcs.side, units) if arcs.side else "–",
-        "–" if _is_square(arcs) else length_text(arcs.chord, units),
+        "–" if _is_square(arcs) else chord,
     )
 
 
@@ -283,9 +343,11 @@ def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
             page.paragraph(f"{row[0]}: {'; '.join(told)}", size=style.NOTE, after=0.4)
         return
     stretch = min((page.width - math.fsum(each) + GAP) / max(len(used) - 1, 1), 4.0)
+    # Where type is smallest for want of room, rows close up as far as lines of a paragraph.
+    deep = size * (1.5 if size > style.NOTE else style.LEADING)
     for order, row in enumerate(rows):
-        page.need(size * 1.5)
-        page.y -= size * 1.5
+        page.need(deep)
+        page.y -= deep
         x = page.left
         for k, wide in zip(used, each, strict=True):
             if row[k]:
@@ -294,6 +356,7 @@ def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
             x += wide + stretch
         if order == 0:
             page.draw(straight(Point(page.left, page.y), Point(page.window.right, page.y)))
+            page.y -= 0.5
     page.y -= 0.8
 
 
@@ -353,7 +416,9 @@ def _uneven_words(piece: Piece, units: Units) -> str:
     """Return how often a panel is cut, its one radius if it has one, and its allowances."""
     words = f"cut {piece.count}"
     words += ", a mirrored pair" if piece.mirrored else ""
-    words += ", half of it on a fold" if piece.half else ""
+    if piece.half:
+        fold = "half of it on a fold"
+        words += ", half of it and its mirror image" if _is_twice(piece) else f", {fold}"
     places = measured(piece)
     starts, ends = [p.start for p in places], [p.end for p in places]
     if places[0].turn is not None:
@@ -391,17 +456,11 @@ def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
     if not (near or drawn or shaped):
         return
     _heading(page, "Other shapes")
-    for piece, (waist, hem, long) in (*near, *shaped):
-        page.paragraph(
-            f"{piece.name}, cut {piece.count}: to sew, {length_text(waist, units)} across the"
-            f" waist, {length_text(hem, units)} across the hem, {length_text(long, units)} down"
-            " its middle."
-            f" {_outside(piece, units)}",
-            size=way.size,
-            after=0.5,
-        )
+    if near or shaped:
+        rows = [_width_row(piece, found, units) for piece, found in (*near, *shaped)]
+        _columns(page, [_WIDTH_HEADS, *rows], way.size)
     if shaped:
-        names = " and ".join(piece.name for piece, _ in shaped)
+        names = _listed(shaped_piece.name for shaped_piece, _ in shaped)
         page.paragraph(
             f"The sides of {names} curve over the hip and cannot be drawn with a tape. Print"
             ' them: scope = "waist" under [print] takes a few pages.',
@@ -410,12 +469,33 @@ def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
             after=0.5,
         )
     if drawn:
-        names = " and ".join(piece.name for piece in drawn)
+        names = _listed(piece.name for piece in drawn)
         page.paragraph(
             f'No tape draws {names}: print it with scope = "whole" and --piece.',
             size=way.size,
             after=0.5,
         )
+
+
+_WIDTH_HEADS = (
+    "", "cut", "sew: across the waist", "across the hem", "down the middle", "allowances: sides",
+    "hem", "waist",
+)  # fmt: skip
+
+
+def _width_row(piece: Piece, found: tuple[Mm, Mm, Mm], units: Units) -> tuple[str, ...]:
+    allowed = (piece.edges[k].allowance for k in (0, 1, 3))
+    return (
+        piece.name,
+        f"{piece.count}×",
+        *(length_text(length, units) for length in found),
+        *(length_text(width, units) if width else "–" for width in allowed),
+    )
+
+
+def _listed(names: Iterable[str]) -> str:
+    *most, last = names
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 def _strips(page: Setting, pattern: Pattern, way: _Way) -> None:
@@ -459,37 +539,44 @@ def _allowed(piece: Piece, units: Units) -> str:
     return " and ".join(length_text(width, units) for width in found if width)
 
 
-def _sewn(page: Setting, pattern: Pattern, way: _Way) -> None:
-    """Set the garment's measures that are no radius: the ruffle, the opening, band and hem."""
-    left_out = _LEAST_NEEDED[: way.without]
+_NEEDED = frozenset({"ruffle", "opening", "skirt", "lining"})
+
+
+def _sewing(pattern: Pattern) -> list[tuple[str, str, str]]:
+    """Return the part, the name and the words of every measure that is no radius."""
     rows = []
     part = ""
     for name, words in measures(pattern):
         part = name or part
         if name in ("skirt", "lining"):
-            rows.append((name, _short(pattern, name)))
-            continue
-        if part == "band" and pattern.figures.band is not None:
+            rows.append((part, name, _short(pattern, name)))
+        elif part == "band" and pattern.figures.band is not None:
             continue  # it stands among the strips
-        if part == "cloth" and "wash" not in words:
-            continue
-        if part == "bias" and _LEAST_NEEDED[0] in left_out:
-            continue
-        if _LEAST_NEEDED[2] in left_out and part not in ("ruffle", "opening", "skirt", "lining"):
-            continue
-        rows.append((name if part != "cloth" else "wash", words))
+        elif part != "cloth" or "wash" in words:
+            rows.append((part, "wash" if part == "cloth" else name, words))
+    return rows
+
+
+def _sewn(page: Setting, pattern: Pattern, way: _Way) -> None:
+    """Set the garment's measures that are no radius: the ruffle, the opening, band and hem."""
+    rows = [
+        (name, words)
+        for part, name, words in _sewing(pattern)
+        if part in _NEEDED or (DROPS if part == "bias" else PARTS) not in way.left_out
+    ]
     _heading(page, "Sewn")
-    page.table(rows, first=20, size=way.size)
-    if _LEAST_NEEDED[1] not in left_out:
+    widest = max(fonts.width(name, way.size, bold=True) for name, _ in rows)
+    page.table(rows, first=max(20.0, widest + GAP), size=way.size)
+    if BEFORE not in way.left_out:
         for finding in pattern.findings:
             if finding.level is not Level.NOTE:
                 page.paragraph(
                     f"{finding.what} {finding.do}".strip(), size=way.size, bold=True, after=0.5
                 )
-    if left_out:
+    if way.left_out:
         page.paragraph(
-            f"Left out here for want of room: {', '.join(left_out)}. They are in the figures file"
-            " and in hemsweep figures.",
+            f"Left out here for want of room: {', '.join(way.left_out)}. A larger paper may"
+            " have it; all numbers are in the figures file and in hemsweep figures.",
             size=style.NOTE,
             after=0.4,
         )
@@ -506,9 +593,13 @@ def _short(pattern: Pattern, name: str) -> str:
     )
 
 
+def _swings(pattern: Pattern) -> bool:
+    """Tell whether a tape is swung for any of the panels shown."""
+    return any(piece in _panels(pattern) for piece, _ in _sectors(pattern))
+
+
 def _how(page: Setting, pattern: Pattern, way: _Way) -> None:
-    sectors = [(p, arcs) for p, arcs in _sectors(pattern) if p in _panels(pattern)]
-    if not sectors:
+    if not _swings(pattern) or SWING in way.left_out:
         return
     _heading(page, "How to swing an arc")
     fullness = pattern.figures.skirt.fullness

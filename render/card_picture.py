@@ -153,6 +153,7 @@ def picture(piece: Piece, spec: Spec, width: Mm, height: Mm) -> Drawing:
     _draw_cloth(sketch, piece, frame.cloth, to_selvage=frame.to_selvage)
     sketch.draw(sketch.path(stitching_line(piece)), SEWN)
     sketch.draw(sketch.path(cutting_line(piece)), PANEL)
+    _name_middle(sketch, piece)
     if arcs is not None and arcs.angle >= WIDE and arcs.outer < LONGEST_RADIUS:
         _tapes(sketch, piece, arcs, spec.units)
     elif found := measured(piece):
@@ -256,6 +257,22 @@ def _draw_cloth(sketch: _Sketch, piece: Piece, cloth: Box, *, to_selvage: bool) 
     if way is FoldWay.CROSSWISE:
         sketch.draw((left,), style.FOLD)
         sketch.say("fold", Point(box.left - 2.8, box.centre.y), math.pi / 2, bold=True)
+
+
+def _name_middle(sketch: _Sketch, piece: Piece) -> None:
+    """Name the middle of a half that no fold takes, beside it and outside the half."""
+    if not piece.half or piece.fold_way is not FoldWay.NONE:
+        return
+    for edge in piece.edges:
+        if edge.kind is EdgeKind.FOLD:
+            path = sketch.path(edge.path)
+            along = direction_along(path, 0.0)
+            # An outline runs with its inside on the left.
+            spots = [
+                stepped(point_along(path, share * path_length(path)), along - math.pi / 2, 2.4)
+                for share in (0.5, 0.35, 0.65)
+            ]
+            sketch.say_clear("middle line", [(spot, upright(along)) for spot in spots])
 
 
 def _tapes(sketch: _Sketch, piece: Piece, arcs: Swung, units: Units) -> None:
