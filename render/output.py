@@ -16,11 +16,11 @@ from drafting.pattern import Pattern
 from drafting.printer import Correction
 from drafting.spec import PaperName, Scope
 from render.chosen import CardError, on_paper
-from render.correction import correction_on, printer_findings
+from render.correction import printer_findings
 from render.dxf import LOST, dxf_bytes, lost
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
-from render.pages import Printed, printed
+from render.pages import Printed, grid_for, printed
 from render.paper import ROLLS, PaperError, grid, paper_metres
 from render.parts import Plane, laid_out
 from render.pdf import pdf_bytes
@@ -97,8 +97,7 @@ def write_draft(
     if writers and is_card:
         raise CardError
     for paper in wanted:
-        correction = correction_on(paper, wish.measured)
-        grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
+        grid_for(wish, paper)
     check_free((*targets.values(), *writers, figures), force=force)
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}

@@ -10,7 +10,7 @@ from itertools import product
 
 from drafting.geometry import Box, Point
 from drafting.pattern import Pattern
-from drafting.spec import PaperName, Scope
+from drafting.spec import PaperName, Print, Scope
 from drafting.units import Mm
 from render import fonts, style
 from render.card import card
@@ -31,7 +31,7 @@ from render.drawing import (
 )
 from render.girths import girths
 from render.joins import join_marks
-from render.paper import HOME, ROLLS, SHEETS, PaperError, grid
+from render.paper import HOME, ROLLS, SHEETS, Grid, PaperError, grid
 from render.piece_drawing import Spots, label_and_words, piece_lines
 from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
@@ -88,9 +88,7 @@ def printed(
         from render.projector import shown_by_projector
 
         return shown_by_projector(pattern, only=only)
-    # Nothing on a card is measured, so no printer's error matters to it.
-    correction = correction_on(paper, () if is_card else wish.measured)
-    on = grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
+    on = grid_for(wish, paper)
     sheets = cut_into_pages(
         place(on_paper(pattern, only), on, effort=effort, widest=wish.widest, progress=progress),
         on,
@@ -99,6 +97,20 @@ def printed(
         return bound(pattern, sheets, (_card_page(pattern, sheets),), Kind.CARD)
     pages = (*_ticket_pages(pattern, sheets), *pattern_pages(pattern, sheets))
     return bound(pattern, sheets, pages)
+
+
+def grid_for(wish: Print, paper: PaperName) -> Grid:
+    """Return the grid of a paper as a sheet's ``[print]`` has it drawn on.
+
+    Nothing on a card is joined, and nothing measured: it has no overlap and no correction.
+
+    Raises:
+        PaperError: margins and overlap leave too little of the paper.
+    """
+    if wish.scope is Scope.CARD:
+        return grid(paper, margin=wish.margin, overlap=0.0)
+    correction = correction_on(paper, wish.measured)
+    return grid(paper, margin=wish.margin, overlap=wish.overlap, correction=correction)
 
 
 def bound(

@@ -277,7 +277,8 @@ def uneven_over_gores() -> Spec:
 def in_margins(spec: Spec, paper: PaperName, margin: float | None) -> Spec:
     """Return a card with margins as wide as given, or leaving the least window that is allowed."""
     widest_yet = (PAPERS[paper].width - LEAST_WINDOW) / 2
-    wish = replace(spec.print, margin=margin or widest_yet, overlap=0.0)
+    # Nothing on a card is joined, so its overlap takes no room.
+    wish = replace(spec.print, margin=margin or widest_yet, overlap=10.0)
     return replace(spec, print=wish)
 
 
