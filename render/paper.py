@@ -136,7 +136,8 @@ def grid(
         raise PaperError(
             f"margins of {kept:g} mm and an overlap of {overlap:g} mm leave"
             f" {max(found.step_x, 0):.0f} by {max(found.step_y, 0):.0f} mm of {paper.title};"
-            f" at least {LEAST_WINDOW:g} mm is needed each way"
+            f" at least {LEAST_WINDOW:g} mm is needed each way. Write narrower ones under [print],"
+            " or take a larger paper."
         )
     return found
 

@@ -34,6 +34,11 @@ SCALE_TOLERANCE = 1e-4
 LEVEL: Mm = 5e-3
 """A line that rises by less is level."""
 
+TICK: Mm = 8.0
+"""Strokes across a rule are shorter than this."""
+
+_Line = tuple[Spot, Spot]
+
 _TILE = re.compile(r"[A-Z]+[0-9]+")
 """Label of a page of the plane: its row in letters, its column in figures."""
 
@@ -108,7 +113,7 @@ class _Measured:
     page: tuple[Mm, Mm]
     inked: Rect | None
     window: Rect | None
-    lines: tuple[tuple[Spot, Spot], ...]
+    lines: tuple[_Line, ...]
     outlines: tuple[tuple[Mm, Mm], ...]
     scale: tuple[float, float] | None
 
@@ -140,7 +145,7 @@ def proof(data: bytes) -> Proof:
         page=pages[0].page,
         square=square,
         drawn=_in_file(nearest, about.correction),
-        rules=_rules(pages[0]),
+        rules=_rules(pages, about),
         step=step,
         true_size=read.true_size,
         fonts=read.fonts,
@@ -156,8 +161,11 @@ def proof_line(found: Proof) -> str:
     words = [f"{pages} of {width:.1f} × {height:.1f} mm"]
     if found.drawn is not None:
         words.append(_square_words(found.drawn, found.square, found.about.correction))
-    if min(found.rules) > 0:
-        words.append(f"rules {found.rules[0]:.2f} and {found.rules[1]:.2f} mm")
+    across, up = found.rules
+    if across and up:
+        words.append(f"rules {across:.2f} and {up:.2f} mm")
+    elif across or up:
+        words.append(f"rule {across or up:.2f} mm {'across' if across else 'up'}")
     if max(found.step) > 0:
         ways = zip(found.step, ("across", "up"), strict=True)
         apart = [f"{side:.2f} mm {way}" for side, way in ways if side]
@@ -407,11 +415,43 @@ def _on_page(page: _Measured) -> bool:
     )
 
 
-def _rules(page: _Measured) -> tuple[Mm, Mm]:
-    """Return the longest level and the longest upright line of whole centimetres."""
-    across = [abs(b[0] - a[0]) for a, b in page.lines if _level(a, b)]
-    up = [abs(b[1] - a[1]) for a, b in page.lines if _plumb(a, b)]
-    return _longest_whole(across), _longest_whole(up)
+def _rules(pages: Sequence[_Measured], about: About) -> tuple[Mm, Mm]:
+    """Return the longest level and the longest upright rule: on large sheets, of any page.
+
+    A projector's is the frame of its grid, which needs no ticks.
+    """
+    ticked = about.kind is not Kind.PROJECTOR
+    found = [
+        _rules_of(page, ticked=ticked)
+        for page in (pages if about.kind is Kind.LARGE else pages[:1])
+    ]
+    return max(across for across, _ in found), max(up for _, up in found)
+
+
+def _rules_of(page: _Measured, *, ticked: bool) -> tuple[Mm, Mm]:
+    """Return the longest level and upright lines of whole centimetres, with ticks at both ends."""
+    level = [(a, b) for a, b in page.lines if _level(a, b)]
+    plumb = [(a, b) for a, b in page.lines if _plumb(a, b)]
+    if not ticked:
+        return _longest_whole(level), _longest_whole(plumb)
+    return (
+        _longest_whole(_between_ticks(level, plumb)),
+        _longest_whole(_between_ticks(plumb, level)),
+    )
+
+
+def _between_ticks(lines: Sequence[_Line], others: Sequence[_Line]) -> list[_Line]:
+    """Return the lines at both ends of which a short stroke of the other way begins or ends."""
+    # Spots by tenths of a millimetre, and the next ones: another program may round its own way.
+    ticks = {
+        (math.floor(x * 10) + right, math.floor(y * 10) + over)
+        for a, b in others
+        if math.dist(a, b) < TICK
+        for x, y in (a, b)
+        for right in (0, 1)
+        for over in (0, 1)
+    }
+    return [line for line in lines if all((round(x * 10), round(y * 10)) in ticks for x, y in line)]
 
 
 def _level(a: Spot, b: Spot) -> bool:
@@ -422,7 +462,8 @@ def _plumb(a: Spot, b: Spot) -> bool:
     return abs(b[0] - a[0]) < LEVEL
 
 
-def _longest_whole(lengths: list[Mm]) -> Mm:
+def _longest_whole(lines: Sequence[_Line]) -> Mm:
+    lengths = [math.dist(a, b) for a, b in lines]
     whole = [long for long in lengths if abs(long / 10 - round(long / 10)) < 2e-3 and long >= 100]
     return max(whole, default=0.0)
 

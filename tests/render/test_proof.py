@@ -15,6 +15,7 @@ import pytest
 
 from drafting.pattern import Pattern
 from drafting.printer import Correction, Measured
+from drafting.spec import PaperName
 from render.drawing import About, Kind
 from render.pages import Printed, printed
 from render.pdf import pdf_bytes
@@ -488,3 +489,28 @@ def test_a_file_of_thirty_pages_is_proven_in_under_a_second(
     began = time.process_time()
     assert proof(data).pages >= 25
     assert time.process_time() - began < 1
+
+
+def drawn_on_first(data: bytes, operators: bytes) -> bytes:
+    def add(pdf: pikepdf.Pdf) -> None:
+        page = pdf.pages[0]
+        page.obj.Contents = pdf.make_stream(content(pdf, 0) + operators)
+
+    return changed(data, add)
+
+
+def test_a_line_without_ticks_is_no_rule_however_long(written: bytes) -> None:
+    """A line of 290 mm up the page is longer than the rule; with ticks at both ends it is one."""
+    point = 72 / 25.4
+    left, low, high = 100 * point, 3 * point, 293 * point
+    line = f" q {left} {low} m {left} {high} l S"
+    assert proof(drawn_on_first(written, f"{line} Q".encode())).rules[1] == pytest.approx(270)
+    ticks = "".join(f" {left} {y} m {left + 9} {y} l S" for y in (low, high))
+    ticked = proof(drawn_on_first(written, f"{line}{ticks} Q".encode()))
+    assert ticked.rules == pytest.approx((180, 290), abs=0.02)
+
+
+def test_one_rule_alone_is_told_with_its_way(layout_of: Callable[..., Printed]) -> None:
+    found = proof(pdf_bytes(layout_of("young-chorus-skirt", PaperName.A1).document))
+    assert found.rules == pytest.approx((800, 0), abs=0.02)
+    assert "rule 800.00 mm across" in proof_line(found)
