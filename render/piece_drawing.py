@@ -291,13 +291,26 @@ def _line_of(words: str, spot: _Spot, size: Mm, *, bold: bool) -> Text:
     )
 
 
+def text_box(text: Text) -> tuple[Point, ...]:
+    """Return the corners of the room that words of a piece take."""
+    middle = stepped(text.at, text.angle + math.pi / 2, style.CAP_HEIGHT * text.size / 2)
+    wide = fonts.width(text.text, text.size, bold=text.bold) + 2.0
+    return turned_box(middle, wide, text.size + 0.6, text.angle)
+
+
 NARROW: Mm = 70.0
 """A piece whose area over half its rim is less has hardly room for its label."""
 
 
-def label_and_words(placement: Placement, pattern: Pattern, room: Spots) -> tuple[Text, ...]:
-    """Return the words of one of a pattern's pieces, numbered as in its cut list."""
-    piece, names = placement.piece, [piece.name for piece in pattern.pieces]
+def label_and_words(
+    placement: Placement, pattern: Pattern, room: Spots, *, named: Piece | None = None
+) -> tuple[Text, ...]:
+    """Return the words of one of a pattern's pieces, numbered as in its cut list.
+
+    Args:
+        named: the piece that the words tell of, if it is drawn at another size.
+    """
+    piece, names = named or placement.piece, [piece.name for piece in pattern.pieces]
     return piece_words(
         placement,
         title=piece.name,
