@@ -79,11 +79,24 @@ def near(word: str, known: tuple[str, ...]) -> str:
 def nearest_paper(name: str) -> str:
     """Return the known paper that comes nearest to a name, of rolls by width, or nothing."""
     known = tuple(paper.value for paper in PaperName)
-    roll = re.fullmatch(r"roll-?(\d{1,9})(mm)?", name)
-    if roll is None:
+    asked = re.fullmatch(r"roll[- ]?(\d{1,9}) ?(mm|in|inch|\")?", name)
+    if asked is None:
         return near(name, known)
-    rolls = [int(paper[5:]) for paper in known if re.fullmatch(r"roll-\d+", paper)]
-    return f"roll-{min(rolls, key=lambda width: abs(width - int(roll[1])))}"
+    width, unit = int(asked[1]), asked[2]
+    in_inches = unit not in (None, "mm") or (unit is None and width < NO_INCHES)
+    # A roll sold by its millimetres is offered for inches too where it comes nearer.
+    rolls = {
+        paper: float(found[1]) * (25.4 if found[2] else 1.0)
+        for paper in known
+        for found in [re.fullmatch(r"roll-(\d+)(in)?", paper)]
+        if found is not None and (in_inches or not found[2])
+    }
+    wanted = width * 25.4 if in_inches else float(width)
+    return min(rolls, key=lambda paper: (round(abs(rolls[paper] - wanted), -1), "in" not in paper))
+
+
+NO_INCHES = 100
+"""A width of a roll from here on is meant in millimetres, a smaller one in inches."""
 
 
 def did_you_mean(word: str) -> str:

@@ -33,7 +33,7 @@ from render.paper import Grid, Paper
 from render.placement import APART, Effort, Placement, Progress, place
 from render.resized import resized
 from render.room import Room, turned_box
-from render.tiling import Sheets, Tile, cut_into_pages
+from render.tiling import Sheets, Tile, area_bound, cut_into_pages
 
 
 def on_sheets(
@@ -115,7 +115,12 @@ def _uncut(pieces: Sequence[Piece], on: Grid, count: int, work: int) -> Sheets |
     if sum(len(tile.pieces) for tile in tiles) < len(pieces):
         return None  # one of them is wider than a sheet
     return Sheets(
-        grid=on, placements=placements, tiles=tuple(tiles), joins=(), lower_bound=len(tiles)
+        grid=on,
+        placements=placements,
+        tiles=tuple(tiles),
+        joins=(),
+        # Sheets that nothing is glued to hold a little more.
+        lower_bound=min(len(tiles), area_bound(placements, on)),
     )
 
 

@@ -64,6 +64,11 @@ def _check_words(pattern: Pattern) -> list[str]:
 
 
 def _print_words(pattern: Pattern, sheets: Sheets) -> list[str]:
+    if not sheets.placements:
+        return [
+            "Black, at 100 %, never “fit”. No piece is printed: every one is straight. Mark them on"
+            " the cloth and cut them by the measures below."
+        ]
     words = []
     count = len(sheets.tiles)
     if not sheets.joins:

@@ -5,7 +5,7 @@ Imports geometry, piece, pattern, drawing, style, fonts, room and words.
 """
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise, product
@@ -68,6 +68,10 @@ class Spots:
     def restore(self, kept: tuple[list[int], list[int]]) -> None:
         """Give back all that was taken since."""
         self.clear.rows[:], self.uncut.rows[:] = kept
+
+    def kinds(self) -> tuple[Room, ...]:
+        """Return both, the one to wish for first; one alone where no joins are."""
+        return (self.clear,) if self.uncut is self.clear else (self.uncut, self.clear)
 
 
 class LineKind(StrEnum):
@@ -287,13 +291,26 @@ def _line_of(words: str, spot: _Spot, size: Mm, *, bold: bool) -> Text:
     )
 
 
+def text_box(text: Text) -> tuple[Point, ...]:
+    """Return the corners of the room that words of a piece take."""
+    middle = stepped(text.at, text.angle + math.pi / 2, style.CAP_HEIGHT * text.size / 2)
+    wide = fonts.width(text.text, text.size, bold=text.bold) + 2.0
+    return turned_box(middle, wide, text.size + 0.6, text.angle)
+
+
 NARROW: Mm = 70.0
 """A piece whose area over half its rim is less has hardly room for its label."""
 
 
-def label_and_words(placement: Placement, pattern: Pattern, room: Spots) -> tuple[Text, ...]:
-    """Return the words of one of a pattern's pieces, numbered as in its cut list."""
-    piece, names = placement.piece, [piece.name for piece in pattern.pieces]
+def label_and_words(
+    placement: Placement, pattern: Pattern, room: Spots, *, named: Piece | None = None
+) -> tuple[Text, ...]:
+    """Return the words of one of a pattern's pieces, numbered as in its cut list.
+
+    Args:
+        named: the piece that the words tell of, if it is drawn at another size.
+    """
+    piece, names = named or placement.piece, [piece.name for piece in pattern.pieces]
     return piece_words(
         placement,
         title=piece.name,
@@ -455,21 +472,65 @@ def _label(
     box = bounds(placement.on_plane(cutting_line(placement.piece)))
     middle = _middle(ground.polygon)
     for small in (False, True):
+        # The lines to check are measured on the panels; a small piece goes without.
+        told = [line for line in lines if not (small and line.startswith(CHECK))]
+        blocks = [_rows(title, told, *way) for way in LABELS[small]]
         spots = list(_lattice(box, 5.0 if small else 12.0))
         if small:
             # Most of a fine lattice lies beside so narrow a piece, or on its lines.
-            spots = [spot for spot in spots if _open(spot, ground)]
+            least = min(min(wide, high) for _, wide, high in blocks)
+            roomy = ground.room.clear.wide_enough(least / 2, box)
+            spots = [spot for spot in spots if roomy(spot) and _open(spot, ground)]
         spots.sort(key=lambda p: (round(distance(p, middle), 3), p))
-        # The lines to check are measured on the panels; a small piece goes without.
-        told = [line for line in lines if not (small and line.startswith(CHECK))]
-        for free, way in product((ground.room.uncut, ground.room.clear), LABELS[small]):
-            rows, wide, high = _rows(title, told, *way)
+        for free, (rows, wide, high) in product(ground.room.kinds(), blocks):
+            holds_one = _block_fits(free, ground, box, wide, high)
             for angle, spot in product(TURNED if small else SQUARE, spots):
-                corners = turned_box(spot, wide, high, angle)
-                if free.is_free(corners) and ground.holds(corners):
-                    ground.room.claim(corners)
+                if holds_one(spot, angle):
+                    ground.room.claim(turned_box(spot, wide, high, angle))
                     return _block(rows, spot, high, angle)
     return _label_along(placement, title, lines, ground)
+
+
+def _block_fits(
+    free: Room, ground: _Ground, box: Box, wide: Mm, high: Mm
+) -> Callable[[Point, float], bool]:
+    """Return a function that tells whether a rectangle, at a spot and an angle, is free.
+
+    Its middle and some points of its long axis and its rim rule most spots out before it is
+    looked at whole.
+
+    Args:
+        box: the piece's bounds.
+    """
+    short, rest = min(wide, high), abs(wide - high) / 2
+    along = 0.0 if wide > high else math.pi / 2
+    roomy, clear = free.wide_enough(short / 2, box), free.wide_enough(0.0, box)
+    # Most spots are tried at many angles, and their middles stay where they are.
+    middles: dict[Point, bool] = {}
+
+    def fits(spot: Point, angle: float) -> bool:
+        if spot not in middles:
+            middles[spot] = roomy(spot)
+        if not middles[spot] or not all(
+            roomy(stepped(spot, angle + along, rest * share)) for share in (1, -1, 0.5, -0.5)
+        ):
+            return False
+        corners = turned_box(spot, wide, high, angle)
+        return (
+            all(map(clear, _rim_points(corners)))
+            and free.is_free(corners)
+            and ground.holds(corners)
+        )
+
+    return fits
+
+
+def _rim_points(corners: Sequence[Point]) -> Iterator[Point]:
+    """Yield points on the rim of a rectangle, its corners first."""
+    yield from corners
+    for share in (0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875):
+        for one, other in pairwise((*corners, corners[0])):
+            yield Point(one.x + (other.x - one.x) * share, one.y + (other.y - one.y) * share)
 
 
 def _rays_of(piece: Piece) -> list[InnerLine]:
@@ -534,7 +595,9 @@ def _label_between_rays(
         way += math.remainder(direction_along(far, path_length(far) / 2) - way, math.tau) / 2
         gaps.append(_Gap(one=one, other=other, angle=upright(way)))
     gaps.sort(key=lambda gap: -round(distance(gap.one, gap.other), 3))
-    for free, fewest in ((ground.room.uncut, min(3, len(lines))), (ground.room.clear, 1)):
+    box = bounds(placement.on_plane(cutting_line(piece)))
+    for free in ground.room.kinds():
+        fewest = 1 if free is ground.room.clear else min(3, len(lines))
         for count in range(len(lines), fewest - 1, -1):
             block = _block_in_gaps(
                 [
@@ -544,6 +607,7 @@ def _label_between_rays(
                 gaps,
                 free,
                 ground,
+                box,
             )
             if block:
                 return block
@@ -551,22 +615,32 @@ def _label_between_rays(
 
 
 def _block_in_gaps(
-    blocks: Sequence[tuple[_Rows, Mm, Mm]], gaps: Sequence[_Gap], free: Room, ground: _Ground
+    blocks: Sequence[tuple[_Rows, Mm, Mm]],
+    gaps: Sequence[_Gap],
+    free: Room,
+    ground: _Ground,
+    box: Box,
 ) -> tuple[Text, ...]:
     """Return the first of several settings of a block that a gap has room for, or nothing."""
-    for (rows, wide, high), gap in product(blocks, gaps):
-        for share, along in product(_ACROSS, _ALONG):
-            at = Point(
-                gap.one.x + (gap.other.x - gap.one.x) * share,
-                gap.one.y + (gap.other.y - gap.one.y) * share,
-            )
-            spot = stepped(at, gap.angle, along)
-            # The block's own margin is kept in part: the rays beside it are thin.
-            corners = turned_box(spot, wide - 3, high - 2, gap.angle)
-            if free.is_free(corners) and ground.holds(corners):
-                ground.room.claim(corners)
-                return _block(rows, spot, high, gap.angle)
+    spots = [(spot, gap.angle) for gap in gaps for spot in _spots_in(gap)]
+    for rows, wide, high in blocks:
+        # The block's own margin is kept in part: the rays beside it are thin.
+        fits = _block_fits(free, ground, box, wide - 3, high - 2)
+        for spot, angle in spots:
+            if fits(spot, angle):
+                ground.room.claim(turned_box(spot, wide - 3, high - 2, angle))
+                return _block(rows, spot, high, angle)
     return ()
+
+
+def _spots_in(gap: _Gap) -> Iterator[Point]:
+    """Yield where a label is tried in a gap, its middle first."""
+    for share, along in product(_ACROSS, _ALONG):
+        at = Point(
+            gap.one.x + (gap.other.x - gap.one.x) * share,
+            gap.one.y + (gap.other.y - gap.one.y) * share,
+        )
+        yield stepped(at, gap.angle, along)
 
 
 CURVED_WIDTH: Mm = 75.0

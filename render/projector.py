@@ -9,7 +9,7 @@ renderers of its parts.
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from drafting.geometry import Box, Path, Point, bounds, flattened, rim, scaled, straight
 from drafting.pattern import Pattern
@@ -27,18 +27,18 @@ from render.drawing import (
     Pen,
     Stroke,
     Text,
+    placed,
     together,
 )
 from render.filling import Plane, Shape, fill
 from render.pages import Printed, bound
 from render.paper import LONGEST, PAPERS, Grid, Paper, PaperError, grid
-from render.piece_drawing import Spots, piece_lines, piece_words
+from render.piece_drawing import Spots, label_and_words, piece_lines, text_box
 from render.placement import Placement
 from render.resized import resized
-from render.room import Room
+from render.room import CELL, Room
 from render.ticket import blocks
 from render.tiling import Sheets, Tile
-from render.words import fold_words, label_words
 
 TWICE = 2.0
 EDGE: Mm = 10.0
@@ -77,13 +77,17 @@ def shown_by_projector(pattern: Pattern, *, only: Sequence[str] = ()) -> Printed
     pieces = on_paper(pattern, only)
     sheets = _plane(pieces)
     pages = [_calibration(pattern)]
-    if pieces:
-        pages.append(_page(pattern, sheets.placements, ALL_PIECES, ALL_PIECES.capitalize()))
     numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
+    own: list[Page] = []
+    halves: list[_Half] = []
     for placement in sheets.placements:
-        alone = _alone(placement)
-        name = placement.piece.name
-        pages.append(_page(pattern, (alone,), f"piece {numbers[name]}", name))
+        name, alone = placement.piece.name, _alone(placement)
+        page, worded = _page(pattern, [_half(alone)], f"piece {numbers[name]}", name)
+        own.append(page)
+        halves.append(_as_on(placement, alone, worded[0]))
+    if pieces:
+        page, _ = _page(pattern, halves, ALL_PIECES, ALL_PIECES.capitalize())
+        pages += [page, *own]
     pages += _ticket(pattern, sheets)
     return bound(pattern, sheets, tuple(pages), Kind.PROJECTOR)
 
@@ -102,9 +106,16 @@ def _level(piece: Piece) -> float:
 
 
 def _alone(placement: Placement) -> Placement:
-    """Return a piece as it lies on the plane, moved to a page of its own."""
-    box = _box(placement)
-    return replace(placement, x=placement.x - box.left + RIM, y=placement.y - box.bottom + RIM)
+    """Return a piece as it lies on the plane, moved to a page of its own.
+
+    It moves by whole cells of the room for words, so that words free on one page are so on both.
+    """
+    box, cell = _box(placement), CELL * TWICE
+    return replace(
+        placement,
+        x=placement.x - cell * math.floor((box.left - RIM) / cell + 1e-6),
+        y=placement.y - cell * math.floor((box.bottom - RIM) / cell + 1e-6),
+    )
 
 
 def _box(placement: Placement) -> Box:
@@ -183,18 +194,39 @@ _WORK = 10**7
 # --- pages of pieces ------------------------------------------------------------------------
 
 
-def _page(pattern: Pattern, placements: Sequence[Placement], label: str, bookmark: str) -> Page:
-    """Return a page of pieces, as large as they and their rim are."""
-    boxes = [_box(placement) for placement in placements]
-    width, height = _extent(boxes)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Half:
+    """A piece at half its size where it lies on a page.
+
+    Attributes:
+        whole: the same at true size.
+        words: those it has on another page, moved to this one.
+    """
+
+    whole: Placement
+    placement: Placement
+    words: tuple[Text, ...] = ()
+
+
+def _half(whole: Placement) -> _Half:
+    half = resized(whole.piece, 1 / TWICE)
+    placement = Placement(piece=half, x=whole.x / TWICE, y=whole.y / TWICE, turn=whole.turn)
+    return _Half(whole=whole, placement=placement)
+
+
+def _as_on(whole: Placement, other: Placement, worded: Sequence[Text]) -> _Half:
+    """Return a piece with the words that it has on another page."""
+    dx, dy = (whole.x - other.x) / TWICE, (whole.y - other.y) / TWICE
+    return replace(_half(whole), words=placed(Drawing(texts=tuple(worded)), x=dx, y=dy).texts)
+
+
+def _page(
+    pattern: Pattern, halves: Sequence[_Half], label: str, bookmark: str
+) -> tuple[Page, list[tuple[Text, ...]]]:
+    """Return a page of pieces, as large as they and their rim are, and the words of each."""
+    width, height = _extent([_box(half.whole) for half in halves])
     window = Box(left=EDGE, bottom=EDGE, right=width - EDGE, top=height - EDGE)
-    halves = [
-        Placement(
-            piece=resized(one.piece, 1 / TWICE), x=one.x / TWICE, y=one.y / TWICE, turn=one.turn
-        )
-        for one in placements
-    ]
-    lines = [stroke for half in halves for stroke in piece_lines(half)]
+    lines = [stroke for half in halves for stroke in piece_lines(half.placement)]
     half_window = Box(
         left=window.left / TWICE,
         bottom=window.bottom / TWICE,
@@ -204,29 +236,29 @@ def _page(pattern: Pattern, placements: Sequence[Placement], label: str, bookmar
     room = Room(box=half_window)
     for stroke in lines:
         room.enter(stroke.path)
-    spots = Spots(clear=room, uncut=room)
-    numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
-    texts = [
-        text
-        for half, one in zip(halves, placements, strict=True)
-        for text in piece_words(
-            half,
-            title=one.piece.name,
-            lines=label_words(
-                one.piece, pattern.spec, number=numbers[one.piece.name], of=len(numbers)
-            ),
-            fold=fold_words(one.piece),
-            room=spots,
-        )
-    ]
-    drawing = _doubled(Drawing(strokes=tuple(lines), texts=tuple(texts)))
-    return Page(
+    words = [_worded(pattern, half, room) for half in halves]
+    texts = tuple(text for own in words for text in own)
+    drawing = _doubled(Drawing(strokes=tuple(lines), texts=texts))
+    page = Page(
         width=width,
         height=height,
         window=window,
         drawing=together(_grid(window), drawing),
         label=label,
         bookmark=bookmark,
+    )
+    return page, words
+
+
+def _worded(pattern: Pattern, half: _Half, room: Room) -> tuple[Text, ...]:
+    """Return a piece's words, those it has already if all are free here too; room is claimed."""
+    boxes = [text_box(text) for text in half.words]
+    if boxes and all(room.is_free(box) for box in boxes):
+        for box in boxes:
+            room.claim(box)
+        return half.words
+    return label_and_words(
+        half.placement, pattern, Spots(clear=room, uncut=room), named=half.whole.piece
     )
 
 
@@ -419,11 +451,7 @@ def _ticket(pattern: Pattern, sheets: Sheets) -> list[Page]:
         pattern,
         sheets,
         on.window,
-        check=[
-            "The first page calibrates the projector: its frame is 900 mm across and 600 mm up.",
-            "On every page of pieces light lines lie 100 mm apart; hold a rule to them before you"
-            " cut. They are a layer, grid, that your viewer can switch off.",
-        ],
+        check=_check_words(sheets),
         printing=_show_words(pattern, sheets),
         square=False,
         heading="Show",
@@ -441,7 +469,22 @@ def _ticket(pattern: Pattern, sheets: Sheets) -> list[Page]:
     ]
 
 
+def _check_words(sheets: Sheets) -> list[str]:
+    words = ["The first page calibrates the projector: its frame is 900 mm across and 600 mm up."]
+    if sheets.placements:
+        words.append(
+            "On every page of pieces light lines lie 100 mm apart; hold a rule to them before you"
+            " cut. They are a layer, grid, that your viewer can switch off."
+        )
+    return words
+
+
 def _show_words(pattern: Pattern, sheets: Sheets) -> list[str]:
+    if not sheets.placements:
+        return [
+            "No piece is shown: every one is straight. Mark them on the cloth and cut them by the"
+            " measures below. These last pages print on A4 and on Letter."
+        ]
     drawn = [placement.piece.name for placement in sheets.placements]
     words = [
         "Page 1 calibrates. Page 2 shows all pieces together; after it each piece has a page of"

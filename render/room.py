@@ -6,7 +6,7 @@ Millimetres and radians. Imports geometry.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 
 from drafting.geometry import Box, Line, Path, Point, length
@@ -83,6 +83,35 @@ class Room:
             return False
         return not any(self.rows[row] & cells for row, cells in self._cells(corners))
 
+    def wide_enough(self, reach: Mm, within: Box) -> Callable[[Point], bool]:
+        """Return a function that tells whether a circle about a point may be free.
+
+        Where it says no, no shape in the box ``within`` that holds the circle is free; where it
+        says yes, one may be. Made once, it rules most points out at the cost of one cell each.
+
+        Args:
+            reach: the circle's radius.
+            within: where such shapes lie.
+        """
+        left, bottom, cell = self.box.left, self.box.bottom, self.cell
+        low = max(int((within.bottom - bottom) / cell), 0)
+        high = min(int((within.top - bottom) / cell), len(self.rows) - 1)
+        near, far = int(reach / (cell * math.sqrt(2))), int(reach / cell)
+        rows = self.rows[max(low - far, 0) : high + far + 1]
+        # A circle holds the square inside it, and reaches further straight up and sideways.
+        square = _fattened([_widened(row, near) for row in rows], near)
+        up, across = _fattened(rows, far), [_widened(row, far) for row in rows]
+        taken = [a | b | c for a, b, c in zip(square, up, across, strict=True)]
+        first = max(low - far, 0)
+
+        def may_be(point: Point) -> bool:
+            row = int((point.y - bottom) / cell)
+            if not low <= row <= high or not within.left <= point.x <= within.right:
+                return False
+            return not taken[row - first] >> int((point.x - left) / cell) & 1
+
+        return may_be
+
     def claim(self, corners: Sequence[Point]) -> None:
         """Take the cells of a convex shape."""
         for row, cells in self._cells(corners):
@@ -110,6 +139,26 @@ class Room:
                 last = int((max(xs) - left) / self.cell)
                 if last >= first:
                     yield row, (2 << last) - (1 << first)
+
+
+def _widened(row: int, by: int) -> int:
+    """Return a set of cells with as many more taken on both sides of each."""
+    have, whole = 1, row
+    while have < 2 * by + 1:
+        step = min(have, 2 * by + 1 - have)
+        whole |= whole << step
+        have += step
+    return whole >> by
+
+
+def _fattened(rows: Sequence[int], by: int) -> list[int]:
+    """Return rows of cells with as many more taken above and below each."""
+    have, whole = 1, [*[0] * by, *rows, *[0] * by]
+    while have < 2 * by + 1:
+        step = min(have, 2 * by + 1 - have)
+        whole = [a | b for a, b in zip(whole, [*whole[step:], *[0] * step], strict=True)]
+        have += step
+    return whole[: len(rows)]
 
 
 def spread(count: int) -> tuple[float, ...]:

@@ -98,14 +98,19 @@ def cut_into_pages(placements: Sequence[Placement], grid: Grid) -> Sheets:
         )
         for column, level in sorted(needed, key=lambda place: (-place[1], place[0]))
     )
-    area = sum(cutting_area(p.piece) for p in placements)
     return Sheets(
         grid=grid,
         placements=moved_back,
         tiles=tiles,
         joins=_joins(tiles, grid),
-        lower_bound=math.ceil(area / (grid.step_x * grid.step_y)),
+        lower_bound=area_bound(placements, grid),
     )
+
+
+def area_bound(placements: Sequence[Placement], grid: Grid) -> int:
+    """Return how many pages some pieces fill by their area alone, without their overlaps."""
+    area = sum(cutting_area(p.piece) for p in placements)
+    return max(1, math.ceil(area / (grid.step_x * grid.step_y)))
 
 
 def _window(grid: Grid, column: int, level: int) -> Box:

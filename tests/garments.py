@@ -59,6 +59,15 @@ PAGE_BOY = Wearer(
 )
 
 
+STRIPS_ALONE = """title = "Nell"
+[wearer]
+size = "P05"
+[skirt]
+cut = "gathered"
+"""
+"""A sheet whose pieces are all straight and listed: none is printed."""
+
+
 def piece_named(pieces: tuple[Piece, ...], name: str) -> Piece:
     """Return the one piece of that name."""
     (found,) = (piece for piece in pieces if piece.name == name)

@@ -914,7 +914,9 @@ def test_only_measures_can_be_accepted(accept: str, said: str) -> None:
         ("[4]", "not a word in quotes"),
         ('["roll-1067"]', 'Did you mean "roll-914"?'),
         ('["roll-850mm"]', 'Did you mean "roll-841"?'),
-        ('["roll-36"]', 'Did you mean "roll-841"?'),
+        ('["roll-36"]', 'Did you mean "roll-36in"?'),
+        ('["roll-42in"]', 'Did you mean "roll-36in"?'),
+        ('["roll-33"]', 'Did you mean "roll-841"?'),
         ('["projektor"]', 'Did you mean "projector"?'),
     ],
 )

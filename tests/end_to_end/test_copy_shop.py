@@ -443,7 +443,13 @@ def test_one_piece_alone_goes_on_a_roll_too(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("paper", "meant"),
-    [("roll-1067", "roll-914"), ("roll-850", "roll-841"), ("projektor", "projector")],
+    [
+        ("roll-1067", "roll-914"),
+        ("roll-850", "roll-841"),
+        ("roll-36", "roll-36in"),
+        ("roll-24in", "roll-841"),
+        ("projektor", "projector"),
+    ],
 )
 def test_an_unknown_paper_is_refused_with_the_one_that_comes_nearest(
     paper: str, meant: str, tmp_path: Path

@@ -4,11 +4,18 @@ import itertools
 from collections.abc import Callable
 
 import pytest
+from shapely import Polygon
 
+from drafting.geometry import flattened
+from drafting.pattern import draft
+from drafting.piece import cutting_line
+from drafting.sheet import read_sheet
 from drafting.spec import PaperName
 from render.drawing import Kind, Layer
 from render.foot import FOOT, check_length, check_line
-from render.pages import Printed
+from render.pages import Printed, printed
+from render.placement import Effort
+from tests.garments import STRIPS_ALONE
 from tests.render.cloth_shapes import apart
 from tests.render.test_ticket import inked_box
 
@@ -69,6 +76,37 @@ def test_only_a_sheet_that_is_joined_or_one_of_several_is_named(large: Printed) 
         assert len(named) <= 1
         assert not named or len(pages) > 1
         assert all(text.grey == 0 for text in page.drawing.texts)
+
+
+@pytest.mark.parametrize("paper", [PaperName.ROLL_841, PaperName.A1])
+def test_a_pattern_of_strips_alone_prints_no_pieces_and_says_so(paper: PaperName) -> None:
+    layout = printed(draft(read_sheet(STRIPS_ALONE)), paper, effort=Effort.QUICK)
+    words = " ".join(
+        text.text for page in layout.document.pages for text in page.drawing.texts
+    ).replace("\u00a0", " ")
+    assert "No piece is printed" in words
+    assert "by the measures below" in words
+    assert "cut the pieces out" not in words
+    assert "Nothing is joined" not in words
+
+
+@pytest.mark.parametrize(
+    ("name", "paper"),
+    [
+        ("box-office-skirt", PaperName.A1),
+        ("young-chorus-skirt", PaperName.A1),
+        ("chorus-skirt", PaperName.A0),
+    ],
+)
+def test_the_bound_of_a_plan_goes_by_area_not_by_what_was_found(
+    name: str, paper: PaperName, layout_of: Callable[..., Printed]
+) -> None:
+    sheets = layout_of(name, paper).sheets
+    area = sum(Polygon(flattened(cutting_line(p.piece))).area for p in sheets.placements)
+    wide, high = {PaperName.A1: (594, 841), PaperName.A0: (841, 1189)}[paper]
+    assert sheets.lower_bound >= max(1.0, area / (wide * high))
+    assert sheets.lower_bound < max(2.0, 1 + area / ((wide - 30) * (high - 30 - FOOT)))
+    assert sheets.lower_bound <= len(sheets.tiles)
 
 
 @pytest.mark.parametrize(

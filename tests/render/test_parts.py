@@ -16,6 +16,7 @@ from render.drawing import Layer
 from render.pages import Printed
 from render.parts import Part, Plane, laid_out
 from render.piece_drawing import LineKind
+from tests.render.looks import looks
 
 
 def box_of(part: Part) -> Box:
@@ -33,6 +34,18 @@ def test_every_printed_piece_lies_there_once(pattern: Pattern, plane: Plane) -> 
     assert [part.piece.name for part in plane.parts] == shaped
     for part in plane.parts:
         assert pattern.pieces[part.number - 1] is part.piece
+
+
+def test_a_strip_of_metres_is_labelled_without_looking_at_every_place(
+    pattern_of: Callable[[str], Pattern], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    looked_at = looks(monkeypatch)
+    pattern = pattern_of("wave-petticoat")
+    drawn = replace(pattern.spec.print, strips=Strips.DRAWN)
+    plane = laid_out(replace(pattern, spec=replace(pattern.spec, print=drawn)))
+    assert max(box_of(part).height for part in plane.parts) > 1000
+    assert all(part.words for part in plane.parts)
+    assert len(looked_at) < 1500 * len(plane.parts)
 
 
 def test_pieces_lie_20_mm_apart_and_inside_the_plane(plane: Plane) -> None:

@@ -4,6 +4,7 @@ import io
 import itertools
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pikepdf
@@ -12,10 +13,11 @@ import pytest
 import shapely
 
 from drafting.geometry import flattened
-from drafting.pattern import Pattern
+from drafting.pattern import Pattern, draft
 from drafting.piece import cutting_line
-from drafting.spec import PaperName
-from render.drawing import Kind, Layer
+from drafting.sheet import read_sheet
+from drafting.spec import PaperName, Scope
+from render.drawing import Kind, Layer, Page
 from render.output import paper_figures
 from render.pages import Printed, printed
 from render.paper import PaperError
@@ -23,6 +25,8 @@ from render.pdf import pdf_bytes
 from render.proof import proof
 from render.resized import resized
 from tests.end_to_end.pdf_ink import MM, Leaf, Stroke, leaves
+from tests.garments import STRIPS_ALONE
+from tests.render.looks import looks
 
 NAMES = ("chorus-skirt", "twirl-skirt", "young-chorus-skirt", "character-skirt")
 
@@ -258,11 +262,70 @@ def test_the_ticket_prints_on_a4_and_on_letter(pattern: Pattern, shown: Printed)
         assert f"{number}  {piece.name}" in words
 
 
+def words_at(page: Page, of: Layer) -> dict[str, list[tuple[float, float]]]:
+    found: dict[str, list[tuple[float, float]]] = {}
+    for text in page.drawing.texts:
+        if text.layer is of:
+            found.setdefault(text.text, []).append((text.at.x, text.at.y))
+    return found
+
+
+def test_a_piece_bears_its_words_in_the_same_places_on_both_of_its_pages(shown: Printed) -> None:
+    _, together, *rest = shown.document.pages
+    alone = [page for page in rest if page.label.startswith("piece")]
+    assert len(alone) == len(shown.sheets.placements)
+    layer = alone[0].drawing.texts[0].layer
+    everywhere = words_at(together, layer)
+    for page, placement in zip(alone, shown.sheets.placements, strict=True):
+        own = words_at(page, layer)
+        (x, y) = own[placement.piece.name][0]
+        for u, v in everywhere[placement.piece.name]:
+            moved = {
+                (words, round(a + u - x, 3), round(b + v - y, 3))
+                for words, places in own.items()
+                for a, b in places
+            }
+            on_both = {
+                (words, round(a, 3), round(b, 3))
+                for words, places in everywhere.items()
+                for a, b in places
+            }
+            if moved <= on_both:
+                break
+        else:
+            pytest.fail(f"{placement.piece.name} has other words among the other pieces")
+
+
+def test_the_waist_alone_is_labelled_without_looking_at_every_place(
+    pattern_of: Callable[[str], Pattern], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    spec = pattern_of("chorus-skirt").spec
+    waist = draft(replace(spec, print=replace(spec.print, scope=Scope.WAIST)))
+    looked_at = looks(monkeypatch)
+    layout = printed(waist, PaperName.PROJECTOR)
+    assert len(layout.sheets.placements) == 2
+    assert len(looked_at) < 40_000
+
+
+def test_a_pattern_of_strips_alone_shows_no_pieces_and_says_so() -> None:
+    layout = printed(draft(read_sheet(STRIPS_ALONE)), PaperName.PROJECTOR)
+    assert {page.label.split()[0] for page in layout.document.pages} == {"calibration", "ticket"}
+    words = " ".join(
+        text.text for page in layout.document.pages for text in page.drawing.texts
+    ).replace("\u00a0", " ")
+    assert "No piece is shown" in words
+    for wrong in (
+        "all pieces together",
+        "page of its own",
+        "On every page of pieces",
+        "Pieces lie",
+    ):
+        assert wrong not in words, wrong
+
+
 def test_pieces_too_long_for_any_page_are_refused_with_the_reason(
     pattern_of: Callable[[str], Pattern],
 ) -> None:
-    from dataclasses import replace
-
     pattern = pattern_of("chorus-skirt")
     giant = tuple(resized(piece, 8.0) for piece in pattern.pieces[:1])
     with pytest.raises(PaperError, match=r"5\.08 m"):

@@ -92,3 +92,30 @@ def test_places_are_tried_from_the_middle_outwards() -> None:
     assert sorted(shares) == pytest.approx([1 / 6, 1 / 3, 1 / 2, 2 / 3, 5 / 6])
     away = [abs(share - 0.5) for share in shares]
     assert away == pytest.approx(sorted(away))
+
+
+@given(spots, st.floats(3, 60), st.floats(3, 20), turns, st.lists(st.tuples(spots, spots)))
+def test_a_place_is_ruled_out_early_only_if_words_are_not_free_there(
+    spot: tuple[float, float],
+    wide: float,
+    high: float,
+    turn: float,
+    lines: list[tuple[tuple[float, float], tuple[float, float]]],
+) -> None:
+    floor, shape = room(), turned_box(Point(*spot), wide, high, turn)
+    for one, other in lines:
+        floor.enter((Line(start=Point(*one), end=Point(*other)),))
+    may_be = floor.wide_enough(min(wide, high) / 2, FLOOR)
+    if floor.is_free(shape):
+        assert may_be(Point(*spot))
+
+
+def test_a_place_beside_a_line_is_ruled_out() -> None:
+    floor = room()
+    floor.enter((Line(start=Point(-50, 100), end=Point(350, 100)),))
+    may_be = floor.wide_enough(20, FLOOR)
+    assert not may_be(Point(100, 100))
+    assert not may_be(Point(100, 117))
+    assert not may_be(Point(100, 83))
+    assert may_be(Point(100, 124))
+    assert not may_be(Point(100, 10))  # off the floor
