@@ -94,7 +94,7 @@ def _pages(pattern: Pattern, laid: Laid) -> Iterator[Page]:
             page.width,
             sheets.grid.margin,
             pattern.spec.title,
-            _facts(pattern, sheets, page, metres),
+            _facts(pattern, sheets, page, metres, len(raw)),
             _orders(sheets, page, number, len(raw)),
         )
         yield replace(
@@ -153,13 +153,15 @@ def _further_pages(laid: Laid) -> list[Page]:
     return pages
 
 
-def _facts(pattern: Pattern, sheets: Sheets, page: Page, metres: float) -> list[str]:
+def _facts(pattern: Pattern, sheets: Sheets, page: Page, metres: float, count: int) -> list[str]:
     """Return what a sheet is: for whom, its edition, its size, metres of a roll."""
     spec, paper = pattern.spec, sheets.grid.paper
     facts = [made_for(spec), edition_words(spec)]
     size = f"{page.width:g} × {page.height + FOOT:.0f} mm"
     if paper.name in ROLLS:
-        facts.append(f"{paper.title}, {size}: {metres:.1f} m of paper")
+        each = "" if count == 1 else f"{count} pages, each "
+        all_of_it = "" if count == 1 else " in all"
+        facts.append(f"{paper.title}, {each}{size}: {metres:.1f} m of paper{all_of_it}")
     else:
         facts.append(f"{paper.title}, {size}")
     return [fact for fact in facts if fact]

@@ -413,8 +413,8 @@ def _steps(units: Units) -> list[str]:
         f"4  Up (Y): measure the left edge. It must be {up}. If across is right and up is not, the"
         " projector is askew or its picture is stretched: straighten it, and set the picture to"
         " the projector’s own number of dots.",
-        "5  Measure one bold square in the middle and one in each corner: 100 mm each way. A"
-        " millimetre in 600 is good enough for a skirt.",
+        "5  Measure one square of the solid lines in the middle and one in each corner:"
+        " 100 mm each way. A millimetre in 600 is good enough for a skirt.",
         "6  Touch neither projector nor zoom from now on; only turn pages and move the picture."
         " Come back to this page whenever something was knocked.",
     ]
