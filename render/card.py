@@ -268,7 +268,17 @@ def _is_right(angle: float) -> bool:
     return any(abs(angle - k * math.pi / 2) < 1e-6 for k in (1, 2))
 
 
-_HEADS = ("", "cut", "angle", "inner arc: cut", "sew", "outer arc: sew", "cut", "sides", "chord")
+_HEADS = (
+    "",
+    "cut",
+    "angle",
+    "inner arc: cut",
+    "inner: sew",
+    "outer arc: sew",
+    "outer: cut",
+    "sides",
+    "chord",
+)
 
 
 def _arcs(page: Setting, pattern: Pattern, way: _Way) -> None:

@@ -372,6 +372,8 @@ def place_texts(places: Sequence[LengthAt], units: Units) -> tuple[str, ...]:
 def _name_sides(sketch: _Sketch, piece: Piece, found: Sequence[LengthAt], units: Units) -> None:
     """Write beside a panel's first and last side which place of the table it is, and its name."""
     shown = place_texts(found, units)
+    if found[0].turn is None:
+        shown = tuple(length_text(place.along, units) for place in found)
     for edge, place, name in zip((0, 2), (shown[0], shown[-1]), side_names(piece), strict=True):
         side = piece.edges[edge]
         path = sketch.path(side.path)

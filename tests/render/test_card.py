@@ -525,3 +525,18 @@ def test_how_to_swing_is_there_or_named_wherever_a_tape_swings(pattern: Pattern)
     arcs = [piece for piece in pattern.pieces if (found := swung(piece)) and found.outer < 3000]
     turned = [p for p in pattern.pieces if measured(p) and measured(p)[0].turn is not None]
     assert ("how to swing an arc" in words.lower()) == bool(arcs or turned)
+
+
+def test_an_outer_arc_that_is_only_cut_is_not_read_as_an_inner_one(
+    pattern_of: Callable[[str], Pattern],
+) -> None:
+    layout = card_of(pattern_of("box-office-skirt").spec)
+    assert lying_beside(layout, "inner arc: cut") == [
+        "cut", "angle", "inner: sew", "outer: cut", "sides", "chord",
+    ]  # fmt: skip
+
+
+def test_places_along_a_straight_waist_have_their_unit_in_the_picture() -> None:
+    layout = card_of(uneven_over_gores())
+    assert lying(layout, "0.0 cm centre back")
+    assert lying(layout, "80.0 cm centre front")
