@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from drafting.geometry import Arc, Line, Point, distance, path_length
-from drafting.piece import Edge, EdgeKind, Piece
+from drafting.piece import Edge, EdgeKind, FoldWay, Piece
 from drafting.units import Mm
 from drafting.waist_part import rays
 
@@ -42,6 +42,47 @@ class Swung:
     def chord(self) -> Mm:
         """Straight across the outer stitching line, from one side to the other: 2 R sin(t/2)."""
         return 2 * self.outer * math.sin(self.angle / 2)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlatCurve:
+    """An arc too flat to swing, set off from a straight line between its ends.
+
+    Attributes:
+        radius: of its stitching line.
+        arc: its length along the curve, of the whole piece though it be drawn as a half.
+        across: straight from end to end.
+        middle, quarter: how far the curve lies off that line in its middle, and half way
+            between the middle and either end.
+    """
+
+    radius: Mm
+    arc: Mm
+    across: Mm
+    middle: Mm
+    quarter: Mm
+
+
+def flat_curves(arcs: Swung) -> tuple[FlatCurve, ...]:
+    """Return the stitching lines of a piece, inner and outer, as curves beside straight lines."""
+    turn = arcs.angle * (2 if arcs.half else 1)
+    return tuple(_flat_curve(radius, turn) for radius in (arcs.inner, arcs.outer) if radius)
+
+
+def _flat_curve(radius: Mm, turn: float) -> FlatCurve:
+    """Return an arc beside its chord.
+
+    Source: plane geometry. The chord lies R cos(t/2) from the centre, and is 2 R sin(t/2) long;
+    at a quarter of it, the arc is sqrt(R^2 - (chord/4)^2) from the centre.
+    """
+    near, across = radius * math.cos(turn / 2), 2 * radius * math.sin(turn / 2)
+    return FlatCurve(
+        radius=radius,
+        arc=radius * turn,
+        across=across,
+        middle=radius - near,
+        quarter=math.sqrt(radius**2 - (across / 4) ** 2) - near,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,6 +193,24 @@ def measured(piece: Piece) -> tuple[LengthAt, ...]:
         )
         for ray in found
     )
+
+
+def side_names(piece: Piece) -> tuple[str, str]:
+    """Return what the first and the last side of a panel are called, in the trade's words."""
+    first, last = (_side_name(piece, piece.edges[k]) for k in (0, 2))
+    if first == last and first in _BY_WAY_OF:
+        return first, f"{last}, the {_BY_WAY_OF[first]} first"
+    return first, last
+
+
+_BY_WAY_OF = {"centre back": "wearer's right half", "centre front": "wearer's left half"}
+"""Which half comes first of a panel that goes all round: panels are counted that way round."""
+
+
+def _side_name(piece: Piece, edge: Edge) -> str:
+    if edge.kind is EdgeKind.FOLD:
+        return "middle line" if piece.fold_way is FoldWay.NONE else "fold"
+    return edge.name.replace("_", " ")
 
 
 def _bearing(p: Point) -> float:

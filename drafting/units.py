@@ -144,14 +144,14 @@ def length_text(length: Mm, units: Units) -> str:
 
 
 def radius_text(length: Mm, units: Units) -> str:
-    """Return a radius rounded down, to half a millimetre or 1/32 in.
+    """Return a radius rounded down, to half a millimetre or 1/16 in, as rules are marked.
 
     Down, because a millimetre of radius is six of waist, and a waist can be trimmed but not
     grown. A thousandth is added first, so that 114.5 read as 114.4999… stays 114.5.
     """
     if units is Units.CM:
         return f"{math.floor(length * 2 + 1e-3) / 20:.2f}\u00a0cm"
-    return f"{_inches(math.floor(length / MM_PER_INCH * 32 + 1e-3), 32)}\u00a0in"
+    return f"{_inches(math.floor(length / MM_PER_INCH * 16 + 1e-3), 16)}\u00a0in"
 
 
 _VULGAR = {

@@ -7,19 +7,27 @@ Imports drafting's values and the renderers of its parts.
 """
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.cautions import cautions
-from drafting.chalked import LengthAt, Swung, measured, swung, widths
+from drafting.chalked import (
+    LengthAt,
+    Swung,
+    flat_curves,
+    measured,
+    side_names,
+    swung,
+    widths,
+)
 from drafting.cloth import is_bias_strip
 from drafting.findings import Level
-from drafting.geometry import Box, Point, straight
+from drafting.geometry import Box, Point, distance, straight
 from drafting.pattern import Pattern
 from drafting.piece import FoldWay, Piece, cutting_box
-from drafting.units import Mm, Units, length_text, radius_text
+from drafting.units import MM_PER_INCH, Mm, Units, length_text, radius_text
 from render import fonts, style
-from render.card_picture import picture, picture_size
+from render.card_picture import picture, picture_size, place_texts
 from render.drawing import Drawing
 from render.measures import LONGEST_RADIUS, measures
 from render.paper import PaperError
@@ -71,8 +79,9 @@ def card(pattern: Pattern, window: Box) -> Drawing:
 def _best_way(pattern: Pattern, window: Box) -> _Way:
     """Return the most generous way that fits one page: all blocks, then large type, then pictures.
 
-    Pictures of a size of type that does not fit with the smallest are not tried larger; without
-    pictures there may again be room for blocks.
+    Pictures of a size of type that does not fit with the smallest are not tried larger; where
+    they must be small, they come before large type. Without pictures there may again be room for
+    blocks.
 
     Raises:
         PaperError: none fits.
@@ -80,13 +89,20 @@ def _best_way(pattern: Pattern, window: Box) -> _Way:
     optional = _optional(pattern)
     if _panels(pattern):
         for left_out in _ever_more(optional):
-            for shares, sizes in ((PICTURES, SIZES), (SMALL_PICTURES, SIZES[2:])):
-                for size in sizes:
-                    ways = [_Way(size=size, picture=share, left_out=left_out) for share in shares]
-                    if _fits(pattern, window, ways[-1]):
-                        return next(way for way in ways if _fits(pattern, window, way))
+            for size in SIZES:
+                ways = [_Way(size=size, picture=share, left_out=left_out) for share in PICTURES]
+                if _fits(pattern, window, ways[-1]):
+                    return next(way for way in ways if _fits(pattern, window, way))
+            if SWING in optional and SWING not in left_out:
+                # A picture that tells which side is which goes before what is rarely swung.
+                continue
+            for share in SMALL_PICTURES:
+                for size in SIZES[2:]:
+                    way = _Way(size=size, picture=share, left_out=left_out)
+                    if _fits(pattern, window, way):
+                        return way
     bare = (PICTURED,) if _panels(pattern) else ()
-    last = (SWING,) if _swings(pattern) else ()
+    last = (SWING,) if _swings_panels(pattern) else ()
     for left_out in _ever_more((*optional, *last)):
         for size in SIZES[2:] if bare else SIZES:
             way = _Way(size=size, picture=0.0, left_out=(*left_out, *bare))
@@ -107,6 +123,8 @@ def _optional(pattern: Pattern) -> list[str]:
     """Return those blocks of this card that may be left out beside pictures."""
     parts = {part for part, _, _ in _sewing(pattern)}
     found = {
+        # Of less use where the tape swings for a facing or a waist alone.
+        SWING: _swings(pattern) and not _swings_panels(pattern),
         DROPS: "bias" in parts,
         BEFORE: any(finding.level is not Level.NOTE for finding in pattern.findings),
         PARTS: bool(parts - _NEEDED - {"bias"}),
@@ -243,10 +261,24 @@ def _is_twice(piece: Piece) -> bool:
 
 def _is_square(arcs: Swung) -> bool:
     """Tell whether a set square or one straight line draws the angle."""
-    return any(abs(arcs.angle - k * math.pi / 2) < 1e-6 for k in (1, 2))
+    return _is_right(arcs.angle)
 
 
-_HEADS = ("", "cut", "angle", "inner arc: cut", "sew", "outer arc: sew", "cut", "sides", "chord")
+def _is_right(angle: float) -> bool:
+    return any(abs(angle - k * math.pi / 2) < 1e-6 for k in (1, 2))
+
+
+_HEADS = (
+    "",
+    "cut",
+    "angle",
+    "inner arc: cut",
+    "inner: sew",
+    "outer arc: sew",
+    "outer: cut",
+    "sides",
+    "chord",
+)
 
 
 def _arcs(page: Setting, pattern: Pattern, way: _Way) -> None:
@@ -275,6 +307,15 @@ def _arcs(page: Setting, pattern: Pattern, way: _Way) -> None:
     page.paragraph(" ".join(notes), size=max(way.size - 0.3, style.NOTE), after=0.4)
 
 
+def _count(piece: Piece) -> str:
+    """Return how often a piece is cut, of its own cloth and of others that line it."""
+    return ", ".join([f"{piece.count}×", *_also(piece)])
+
+
+def _also(piece: Piece) -> list[str]:
+    return [f"and {count} from {cloth}" for cloth, count in piece.also]
+
+
 def _arc_row(piece: Piece, arcs: Swung, units: Units) -> tuple[str, ...]:
     def radius(of: Mm) -> str:
         return radius_text(of, units) if of else "–"
@@ -282,7 +323,7 @@ def _arc_row(piece: Piece, arcs: Swung, units: Units) -> tuple[str, ...]:
     chord = length_text(arcs.chord, units) + (" of half" if arcs.half else "")
     return (
         piece.name,
-        f"{piece.count}×",
+        _count(piece),
         _angle(piece, arcs),
         radius(arcs.inner_cut),
         # An edge that is only neatened is no stitching line.
@@ -335,6 +376,9 @@ def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
     each = _column_widths(rows, size, used)
     if math.fsum(each) - GAP > page.width:
         for row in rows[1:]:
+            if not row[0]:
+                page.paragraph("".join(row), size=style.NOTE, after=0.4)
+                continue
             told = [
                 f"{head} {value}".strip()
                 for head, value in zip(rows[0][1:], row[1:], strict=True)
@@ -366,56 +410,106 @@ def _uneven(page: Setting, pattern: Pattern, way: _Way) -> None:
     units = pattern.spec.units
     for piece in pattern.pieces:
         if places := measured(piece):
-            groups.setdefault(_places(places, units), []).append((piece, places))
+            groups.setdefault(place_texts(places, units), []).append((piece, places))
     if not groups:
         return
     called = "cm" if units is Units.CM else "inches"
     _heading(page, f"Lengths that differ, in {called}, from the waist line to the hem line")
-    for heads, group in groups.items():
-        rows = [("", *heads)]
-        turned = group[0][1][0].turn is not None
-        if turned:
-            along = (_number(place.along, units) for place in group[0][1])
-            rows.append(("along the waist", *along))
-        for piece, lengths in group:
-            rows.append((piece.name, *(_number(place.length, units) for place in lengths)))
-            starts = [place.start for place in lengths]
-            if turned and max(starts) - min(starts) > 0.01:
-                rows.append(("its waist radius", *(_number(start, units) for start in starts)))
-        _columns(page, rows, way.size)
+    ends: list[str] = []
+    for group in groups.values():
+        # Where a row has no room for both its sides, the last is told below.
+        both = _uneven_rows(group, units)
+        if _width(both, max(way.size - 0.7, style.NOTE)) <= page.width:
+            _columns(page, both, way.size)
+        else:
+            _columns(page, [row[:-2] for row in both], way.size)
+            ends += [_ends(piece, units) for piece, _ in group]
     said: dict[str, list[str]] = {}
     for piece in (piece for group in groups.values() for piece, _ in group):
         said.setdefault(_uneven_words(piece, units), []).append(piece.name)
     for words, names in said.items():
         told = f"{', '.join(names)}: {words}"
         page.paragraph(told, size=max(way.size - 0.3, style.NOTE), after=0.2)
-    page.paragraph(
-        "Set the places off from the first side (on the left, the waist above), as angles at the"
-        " centre or as lengths along the waist line. Measure down from the waist line, mark, and"
-        " join the marks by hand.",
-        size=max(way.size - 0.3, style.NOTE),
-        after=0.4,
-    )
+    pieces = [piece for group in groups.values() for piece, _ in group]
+    for note in (*(["; ".join(ends) + "."] if ends else []), _set_off(pieces, units)):
+        page.paragraph(note, size=max(way.size - 0.3, style.NOTE), after=0.4)
+
+
+def _uneven_rows(
+    group: Sequence[tuple[Piece, Sequence[LengthAt]]], units: Units
+) -> list[tuple[str, ...]]:
+    """Return the table of panels measured at like places, each with both its sides named."""
+    places = group[0][1]
+    heads = place_texts(places, units)
+    rows = [("", f"{heads[0]} is", *heads, f"{heads[-1]} is", "across hem")]
+    turned = places[0].turn is not None
+    if turned:
+        rows.append(("along the waist", "", *(_number(p.along, units) for p in places), "", ""))
+    for piece, lengths in group:
+        first, last = side_names(piece)
+        told = (_number(place.length, units) for place in lengths)
+        rows.append((piece.name, first, *told, last, _across_hem(piece, units)))
+        starts = [place.start for place in lengths]
+        if turned and max(starts) - min(starts) > 0.01:
+            radii = (_bare(radius_text(start, units)) for start in starts)
+            rows.append(("its waist radius", "", *radii, "", ""))
+    return rows
+
+
+def _across_hem(piece: Piece, units: Units) -> str:
+    """Return the straight line between the sides that finds the last; none for a set square's."""
+    turn = measured(piece)[-1].turn
+    if turn is None or _is_right(turn):
+        return ""
+    hem = piece.edges[1].path
+    return length_text(distance(hem[0].start, hem[-1].end), units)
+
+
+def _ends(piece: Piece, units: Units) -> str:
+    """Return which sides a panel's first and last place are: "0° = centre back … 90° = …"."""
+    first, last = side_names(piece)
+    places = place_texts(measured(piece), units)
+    words = f"{piece.name}: {places[0]} = {first} … {places[-1]} = {last}"
+    across = _across_hem(piece, units)
+    return f"{words}, {across} straight across hem" if across else words
+
+
+def _set_off(pieces: Sequence[Piece], units: Units) -> str:
+    """Return how the places of panels are set off: which way round, and from where."""
+    turned = {measured(piece)[0].turn is not None for piece in pieces}
+    words = "With the right side of the cloth up,"
+    if True in turned:
+        words += (
+            " angles turn against the clock about the centre, from the side at 0°; or set the"
+            " places off as lengths along the waist line."
+        )
+    if any(_across_hem(piece, units) for piece in pieces):
+        words += " Across hem: straight from side to side on the hem line."
+    if False in turned:
+        words += " Where" if True in turned else " where"
+        words += (
+            " the sides hang side by side, places are lengths along the waist line from the"
+            " side at 0, which is on your left with the waist away from you."
+        )
+    if any(piece.mirrored for piece in pieces):
+        words += " The second of a mirrored pair runs the other way round."
+    return f"{words} Measure from the waist line to the hem, mark, and join the marks by hand."
 
 
 def _number(length: Mm, units: Units) -> str:
     """Return a length without its unit, for a table that names it once."""
-    return length_text(length, units).partition("\u00a0")[0]
+    return _bare(length_text(length, units))
 
 
-def _places(places: Sequence[LengthAt], units: Units) -> tuple[str, ...]:
-    """Return where lengths are taken: angles from the first side, or lengths along the waist."""
-    return tuple(
-        f"{math.degrees(place.turn):.3g}°" if place.turn is not None
-        else _number(place.along, units)
-        for place in places
-    )  # fmt: skip
+def _bare(words: str) -> str:
+    return words.rpartition("\u00a0")[0]
 
 
 def _uneven_words(piece: Piece, units: Units) -> str:
     """Return how often a panel is cut, its one radius if it has one, and its allowances."""
     words = f"cut {piece.count}"
     words += ", a mirrored pair" if piece.mirrored else ""
+    words += "".join(f", {more}" for more in _also(piece))
     if piece.half:
         fold = "half of it on a fold"
         words += ", half of it and its mirror image" if _is_twice(piece) else f", {fold}"
@@ -441,23 +535,24 @@ def _outside(piece: Piece, units: Units) -> str:
 def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
     """Tell of pieces that no tape can draw, with their widths for checking where there are any."""
     units = pattern.spec.units
-    near, drawn, shaped = [], [], []
+    flat, drawn, shaped = [], [], []
     for piece in pattern.pieces:
         arcs = swung(piece)
         if piece.rectangle or measured(piece) or (arcs and arcs.outer < LONGEST_RADIUS):
             continue
         found = widths(piece)
-        if found is not None and len(piece.edges[0].path) == 1:
-            near.append((piece, found))
+        if arcs:
+            flat.append((piece, arcs))
         elif found is not None:
             shaped.append((piece, found))
         else:
             drawn.append(piece)
-    if not (near or drawn or shaped):
+    _flat(page, flat, units, way)
+    if not (drawn or shaped):
         return
     _heading(page, "Other shapes")
-    if near or shaped:
-        rows = [_width_row(piece, found, units) for piece, found in (*near, *shaped)]
+    if shaped:
+        rows = [_width_row(piece, found, units) for piece, found in shaped]
         _columns(page, [_WIDTH_HEADS, *rows], way.size)
     if shaped:
         names = _listed(shaped_piece.name for shaped_piece, _ in shaped)
@@ -473,12 +568,60 @@ def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
         page.paragraph(
             f'No tape draws {names}: print it with scope = "whole" and --piece.',
             size=way.size,
+            bold=True,
             after=0.5,
         )
 
 
+def _flat(page: Setting, pieces: Sequence[tuple[Piece, Swung]], units: Units, way: _Way) -> None:
+    """Set the curves of pieces whose radii are too long to swing, each beside a straight line."""
+    if not pieces:
+        return
+    _heading(page, "Curves too flat to swing")
+    rows = [_FLAT_HEADS, *(row for piece, arcs in pieces for row in _flat_rows(piece, arcs, units))]
+    _columns(page, rows, way.size)
+    halves = (
+        " Of a half, chalk from its middle: half of each."
+        if any(piece.half for piece, _ in pieces)
+        else ""
+    )
+    page.paragraph(
+        "Chalk the straight line of the upper edge; off it, square, set the rises in its"
+        " middle and at a quarter from either end, towards the hem, and curve through the marks."
+        " From the curve's middle measure down to the next curve's; its straight line is parallel"
+        f" to the first, middle to middle. Allowances outside.{halves}",
+        size=max(way.size - 0.3, style.NOTE),
+        after=0.4,
+    )
+
+
+_FLAT_HEADS = (
+    "", "cut", "radius", "along the seam", "straight across", "rise: middle", "at a quarter",
+    "down the middle", "allowance",
+)  # fmt: skip
+
+
+def _flat_rows(piece: Piece, arcs: Swung, units: Units) -> Iterator[tuple[str, ...]]:
+    """Yield a row for the inner and one for the outer curve, and one for the sides."""
+    curves = flat_curves(arcs)
+    outside = (arcs.inner - arcs.inner_cut, arcs.outer_cut - arcs.outer)
+    down = length_text(arcs.outer - arcs.inner, units)
+    for k, (curve, allowance) in enumerate(zip(curves, outside, strict=True)):
+        found = (curve.arc, curve.across, curve.middle, curve.quarter)
+        yield (
+            f"{piece.name}, upper edge" if k == 0 else "lower edge",
+            _count(piece) if k == 0 else "",
+            radius_text(curve.radius, units),
+            *(length_text(length, units) for length in found),
+            down if k == 0 else "",
+            length_text(allowance, units) if allowance else "–",
+        )
+    side = length_text(arcs.side, units) if arcs.side else "–"
+    yield ("sides", "", "", "", "", "", "", down, side)
+
+
 _WIDTH_HEADS = (
-    "", "cut", "sew: across the waist", "across the hem", "down the middle", "allowances: sides",
+    "", "cut", "straight across the waist", "the hem", "down the middle", "allowances: sides",
     "hem", "waist",
 )  # fmt: skip
 
@@ -487,7 +630,7 @@ def _width_row(piece: Piece, found: tuple[Mm, Mm, Mm], units: Units) -> tuple[st
     allowed = (piece.edges[k].allowance for k in (0, 1, 3))
     return (
         piece.name,
-        f"{piece.count}×",
+        _count(piece),
         *(length_text(length, units) for length in found),
         *(length_text(width, units) if width else "–" for width in allowed),
     )
@@ -506,7 +649,11 @@ def _strips(page: Setting, pattern: Pattern, way: _Way) -> None:
     _heading(page, "Strips and rectangles, as cut")
     for named in (True, False):
         heads = ("", "cut", "long", "wide", "from", "allowances included")
-        rows = [heads, *(_strip_row(piece, units, named=named) for piece in pieces)]
+        rows: list[tuple[str, ...]] = [heads]
+        for piece in pieces:
+            rows.append(_strip_row(piece, units, named=named))
+            # On a line below: beside it, the names of allowances would have no room.
+            rows += [("", "", "", "", more, "") for more in _also(piece)]
         if _width(rows, max(way.size - 0.7, style.NOTE)) <= page.width:
             break
     _columns(page, rows, way.size)
@@ -594,6 +741,12 @@ def _short(pattern: Pattern, name: str) -> str:
 
 
 def _swings(pattern: Pattern) -> bool:
+    """Tell whether a tape is swung for anything: for a sector, or for a waist or hem alone."""
+    turned = any(p.turn is not None for piece in pattern.pieces for p in measured(piece)[:1])
+    return turned or bool(_sectors(pattern))
+
+
+def _swings_panels(pattern: Pattern) -> bool:
     """Tell whether a tape is swung for any of the panels shown."""
     return any(piece in _panels(pattern) for piece, _ in _sectors(pattern))
 
@@ -603,16 +756,21 @@ def _how(page: Setting, pattern: Pattern, way: _Way) -> None:
         return
     _heading(page, "How to swing an arc")
     fullness = pattern.figures.skirt.fullness
-    small = (
-        f" A millimetre of waist radius is {math.tau * fullness:.1f} mm of this skirt's waist."
-        if fullness is not None
-        else ""
-    )
+    units = pattern.spec.units
+    few = "centimetres" if units is Units.CM else "inches"
+    small = ""
+    if fullness is not None and units is Units.CM:
+        small = (
+            f" A millimetre of waist radius is {math.tau * fullness:.1f} mm of this skirt's waist."
+        )
+    elif fullness is not None:
+        more = length_text(math.tau * fullness * MM_PER_INCH / 8, units)
+        small = f" ⅛\u00a0in of waist radius is {more} of this skirt's waist."
     for words in (
         "1  Lay the cloth as it is drawn, fold or selvage straight, and weigh it down. Mark the"
         " centre on it, farther from each end than the longest radius.",
         "2  Have the tape's end held on the centre, or pin it there. Swing the tape taut, chalk a"
-        " dash every few centimetres at each radius to cut, and join the dashes.",
+        f" dash every few {few} at each radius to cut, and join the dashes.",
         "3  Draw the straight sides from the centre, by the fold, a set square or the chord, and"
         " their allowance outside.",
         f"4  Mark the middle of each waist and hem. Cut the waist last and small, try, then"

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from drafting.chalked import LengthAt, Swung, measured, swung, widths
+from drafting.chalked import LengthAt, Swung, measured, side_names, swung, widths
 from drafting.cloth import usable_width
 from drafting.geometry import (
     Arc,
@@ -48,6 +48,9 @@ HATCH = Pen(width=0.2, grey=0.55)
 HATCH_STEP: Mm = 3.0
 MARGIN: Mm = 5.5
 """Room round the cloth for the words at its edges."""
+
+NAMED_MARGIN: Mm = 9.0
+"""The same, where a side's name stands outside the selvage's."""
 
 WIDE = math.radians(40)
 """A narrower sector has no room for two tapes side by side; its widths are written instead."""
@@ -112,6 +115,7 @@ class _Frame:
     to_selvage: bool
     whole: Box
     scale: float
+    margin: Mm
 
 
 def _framed(piece: Piece, spec: Spec, width: Mm, height: Mm) -> _Frame:
@@ -122,16 +126,19 @@ def _framed(piece: Piece, spec: Spec, width: Mm, height: Mm) -> _Frame:
     arcs = swung(piece)
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
         whole = _held(whole, moved_point(arcs.centre, turn=turn))
-    by = min((width - 2 * MARGIN) / whole.width, (height - 2 * MARGIN) / whole.height)
-    return _Frame(turn=turn, cloth=cloth, to_selvage=to_selvage, whole=whole, scale=by)
+    margin = NAMED_MARGIN if measured(piece) else MARGIN
+    by = min((width - 2 * margin) / whole.width, (height - 2 * margin) / whole.height)
+    return _Frame(
+        turn=turn, cloth=cloth, to_selvage=to_selvage, whole=whole, scale=by, margin=margin
+    )
 
 
 def picture_size(piece: Piece, spec: Spec, width: Mm, height: Mm) -> tuple[Mm, Mm]:
     """Return the width and height of a picture that fits into a space, its words included."""
     frame = _framed(piece, spec, width, height)
     return (
-        frame.whole.width * frame.scale + 2 * MARGIN,
-        frame.whole.height * frame.scale + 2 * MARGIN,
+        frame.whole.width * frame.scale + 2 * frame.margin,
+        frame.whole.height * frame.scale + 2 * frame.margin,
     )
 
 
@@ -145,8 +152,8 @@ def picture(piece: Piece, spec: Spec, width: Mm, height: Mm) -> Drawing:
     sketch = _Sketch(
         turn=frame.turn,
         scale=by,
-        x=MARGIN - whole.left * by,
-        y=MARGIN - whole.bottom * by,
+        x=frame.margin - whole.left * by,
+        y=frame.margin - whole.bottom * by,
         strokes=[],
         texts=[],
     )
@@ -158,6 +165,7 @@ def picture(piece: Piece, spec: Spec, width: Mm, height: Mm) -> Drawing:
         _tapes(sketch, piece, arcs, spec.units)
     elif found := measured(piece):
         _lengths(sketch, piece, found, spec.units)
+        _name_sides(sketch, piece, found, spec.units)
     else:
         _widths(sketch, piece, spec.units)
     if piece.cloth == "lining":
@@ -352,6 +360,43 @@ def _lengths(sketch: _Sketch, piece: Piece, found: Sequence[LengthAt], units: Un
                 break
 
 
+def place_texts(places: Sequence[LengthAt], units: Units) -> tuple[str, ...]:
+    """Return where lengths are taken: angles from the first side, or lengths along the waist."""
+    return tuple(
+        f"{math.degrees(place.turn):.3g}°" if place.turn is not None
+        else length_text(place.along, units).rpartition("\u00a0")[0]
+        for place in places
+    )  # fmt: skip
+
+
+def _name_sides(sketch: _Sketch, piece: Piece, found: Sequence[LengthAt], units: Units) -> None:
+    """Write beside a panel's first and last side which place of the table it is, and its name."""
+    shown = place_texts(found, units)
+    if found[0].turn is None:
+        shown = tuple(length_text(place.along, units) for place in found)
+    for edge, place, name in zip((0, 2), (shown[0], shown[-1]), side_names(piece), strict=True):
+        side = piece.edges[edge]
+        path = sketch.path(side.path)
+        along = direction_along(path, 0.0)
+        # An outline runs with its inside on the left.
+        gap = side.allowance * sketch.scale + 2.8
+        # One picture stands for a mirrored pair.
+        name = "side" if " side or " in name else name.partition(",")[0]
+        spots = [
+            (
+                stepped(point_along(path, share * path_length(path)), along - math.pi / 2, off),
+                upright(along),
+            )
+            for off in (gap, gap + 3.4)
+            for share in (0.5, 0.4, 0.6, 0.3, 0.7)
+        ]
+        long = path_length(path)
+        fitting = f"{place} {name}"
+        if fonts.width(fitting, style.NOTE) > long + 6:
+            fitting = place
+        sketch.say_clear(fitting, spots)
+
+
 def _widths(sketch: _Sketch, piece: Piece, units: Units) -> None:
     """Write how wide a narrow panel is at its waist and hem, and how long down its middle."""
     found = widths(piece)
@@ -360,8 +405,8 @@ def _widths(sketch: _Sketch, piece: Piece, units: Units) -> None:
     # Either may be too short for its words: they stand outside it.
     for edge, name in ((3, "waist"), (1, "hem")):
         whole = piece.edges[edge].path
-        # As it is drawn: a half is half as wide.
-        words = f"{name} {length_text(distance(whole[0].start, whole[-1].end), units)}"
+        # Along the seam, as it is drawn: a half is half as long.
+        words = f"{name} {length_text(path_length(whole), units)}"
         # A hem bows outwards by more than its allowance.
         bow = _bow(piece.edges[edge].path) if edge == 1 else 0.0
         gap = -((piece.edges[edge].allowance + bow) * sketch.scale + 2.6)

@@ -138,6 +138,8 @@ def test_a_radius_is_rounded_down_to_half_a_millimetre(mm: float, shown: str) ->
     assert radius_text(mm, Units.CM).replace("\u00a0", " ") == shown
 
 
-def test_a_radius_in_inches_is_rounded_down_to_a_thirty_second() -> None:
-    # 118.97 mm is 4.6839 in; 4 21/32 is 4.65625 and 4 22/32 is 4.6875.
-    assert radius_text(118.97, Units.INCH).replace("\u00a0", " ") == "4 21/32 in"
+def test_a_radius_in_inches_is_rounded_down_to_a_sixteenth() -> None:
+    # 118.97 mm is 4.6839 in; 4 10/16 is 4.625 and 4 11/16 is 4.6875.
+    assert radius_text(118.97, Units.INCH).replace("\u00a0", " ") == "4⅝ in"
+    # 117 mm is 4.6063 in.
+    assert radius_text(117.0, Units.INCH).replace("\u00a0", " ") == "4 9/16 in"
