@@ -510,7 +510,7 @@ def _block_fits(
 
     def fits(spot: Point, angle: float) -> bool:
         if spot not in middles:
-            middles[spot] = roomy(spot)
+            middles[spot] = roomy(spot) and holds(ground.polygon, spot)
         if not middles[spot] or not all(
             roomy(stepped(spot, angle + along, rest * share)) for share in (1, -1, 0.5, -0.5)
         ):
