@@ -663,6 +663,9 @@ def _label_along(
     found = []
     for words, size, bold in rows:
         gaps = tuple(6.0 + 4.0 * k for k in range(8))
+        if words == title:
+            # A piece is never without its name: at worst it stands beside it.
+            gaps += tuple(-gap for gap in gaps)
         text = _set((words,), _beside(path, gaps, 16), ground, size=size, bold=bold)
         if text is not None:
             found.append(text)
