@@ -67,7 +67,9 @@ def on_sheets(
         cut_into_pages(_placed(pieces, way, Effort.QUICK, wide, progress), way) for way in ways
     ]
     fewest = min(plans, key=lambda plan: len(plan.tiles))
-    if effort is not Effort.QUICK:
+    # One sheet was not enough: two, and as many as the area fills, cannot be bettered.
+    can_be_fewer = len(fewest.tiles) > max(2, least)
+    if effort is Effort.THOROUGH or (effort is Effort.USUAL and can_be_fewer):
         searched = _placed(pieces, fewest.grid, effort, wide, progress)
         fewest = cut_into_pages(searched, fewest.grid)
     whole = (

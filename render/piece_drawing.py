@@ -510,7 +510,7 @@ def _block_fits(
 
     def fits(spot: Point, angle: float) -> bool:
         if spot not in middles:
-            middles[spot] = roomy(spot)
+            middles[spot] = roomy(spot) and holds(ground.polygon, spot)
         if not middles[spot] or not all(
             roomy(stepped(spot, angle + along, rest * share)) for share in (1, -1, 0.5, -0.5)
         ):
@@ -663,6 +663,9 @@ def _label_along(
     found = []
     for words, size, bold in rows:
         gaps = tuple(6.0 + 4.0 * k for k in range(8))
+        if words == title:
+            # A piece is never without its name: at worst it stands beside it.
+            gaps += tuple(-gap for gap in gaps)
         text = _set((words,), _beside(path, gaps, 16), ground, size=size, bold=bold)
         if text is not None:
             found.append(text)

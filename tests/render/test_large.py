@@ -2,19 +2,21 @@
 
 import itertools
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 from shapely import Polygon
 
 from drafting.geometry import flattened
-from drafting.pattern import draft
+from drafting.pattern import Pattern, draft
 from drafting.piece import cutting_line
 from drafting.sheet import read_sheet
 from drafting.spec import PaperName
+from render import large_sheets
 from render.drawing import Kind, Layer
 from render.foot import FOOT, check_length, check_line
 from render.pages import Printed, printed
-from render.placement import Effort
+from render.placement import Effort, Placement, place
 from tests.garments import STRIPS_ALONE
 from tests.render.cloth_shapes import apart
 from tests.render.test_ticket import inked_box
@@ -76,6 +78,22 @@ def test_only_a_sheet_that_is_joined_or_one_of_several_is_named(large: Printed) 
         assert len(named) <= 1
         assert not named or len(pages) > 1
         assert all(text.grey == 0 for text in page.drawing.texts)
+
+
+def test_two_joined_sheets_are_not_searched_for_fewer(
+    pattern_of: Callable[[str], Pattern], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    efforts: list[Effort] = []
+
+    def recorded(*given: Any, effort: Effort, **more: Any) -> tuple[Placement, ...]:
+        efforts.append(effort)
+        return place(*given, effort=effort, **more)
+
+    monkeypatch.setattr(large_sheets, "place", recorded)
+    layout = printed(pattern_of("bandstand-skirt"), PaperName.A0)
+    assert len(layout.sheets.tiles) == 2
+    assert layout.sheets.joins
+    assert set(efforts) == {Effort.QUICK}
 
 
 @pytest.mark.parametrize("paper", [PaperName.ROLL_841, PaperName.A1])

@@ -307,6 +307,17 @@ def test_the_waist_alone_is_labelled_without_looking_at_every_place(
     assert len(looked_at) < 40_000
 
 
+def test_a_waist_part_crowded_with_rays_has_its_name(
+    pattern_of: Callable[[str], Pattern],
+) -> None:
+    spec = pattern_of("character-skirt").spec
+    layout = printed(
+        draft(replace(spec, print=replace(spec.print, scope=Scope.WAIST))), PaperName.PROJECTOR
+    )
+    names = {placement.piece.name for placement in layout.sheets.placements}
+    assert names <= {text.text for text in layout.document.pages[1].drawing.texts}
+
+
 def test_a_pattern_of_strips_alone_shows_no_pieces_and_says_so() -> None:
     layout = printed(draft(read_sheet(STRIPS_ALONE)), PaperName.PROJECTOR)
     assert {page.label.split()[0] for page in layout.document.pages} == {"calibration", "ticket"}
