@@ -345,6 +345,7 @@ def piece_words(
     block = _label(placement, title, lines, ground) if narrow and not short else ()
     if short:
         # What to measure comes first; then the label takes the widest gap between two rays.
+        texts += [_side_words(placement, edge, ground) for edge in _sides(piece)]
         texts += [_ray_words(placement, line, ground) for line in _rays_of(piece)]
         before = room.kept()
         notched = [_notch_words(placement, notch, ground) for notch in piece.notches]
@@ -369,8 +370,10 @@ def piece_words(
         texts.append(_set((line.words,), spots, ground, size=style.ALONG))
     grain = _beside(placement.on_plane(straight(*piece.grainline)), (4.2, -4.2, 6.0, -6.0), 8)
     texts.append(_set(("grain",), grain, ground, size=style.ALONG))
+    told = _sides(piece) if short else ()
     for edge in piece.edges:
-        texts.append(_edge_words(placement, edge, fold, ground))
+        if edge not in told:
+            texts.append(_edge_words(placement, edge, fold, ground))
     block = block or _label(placement, title, lines, ground)
     return (*(text for text in texts if text is not None), *block)
 
@@ -386,6 +389,33 @@ def _edge_words(
         return None
     gaps = (style.ALONG * 1.2, style.ALONG * 2.4, style.ALONG * 4, style.ALONG * 6)
     return _set((edge.words,), _beside(path, gaps, 24), ground, size=style.ALONG, bold=True)
+
+
+def _sides(piece: Piece) -> tuple[Edge, ...]:
+    """Return the edges beside the waist of a waist part that the tape is laid along.
+
+    Not a fold: a ray lies on it.
+    """
+    return tuple(edge for edge in piece.edges[::2] if edge.kind is not EdgeKind.FOLD)
+
+
+SIDE_STEP: Mm = 3.0
+"""The words of a side are tried along it by such steps."""
+
+
+def _side_words(placement: Placement, edge: Edge, ground: _Ground) -> Text | None:
+    """Return the name and the length of a waist part's side, along it.
+
+    On either side of its stitching line; where nothing is free there, on the paper that the
+    cutting line leaves, near enough for no other piece's line to come between.
+    """
+    path = placement.on_plane(edge.path)
+    size, allowed = style.ALONG, edge.allowance
+    gaps = [size * 1.2, -allowed / 2, *(size * 1.2 + more for more in (2.0, 4.0, 8.0, 12.0, 17.0))]
+    gaps += [-allowed - off for off in (4.0, 5.0, 6.0)]
+    spots = _beside(path, gaps, max(int(path_length(path) / SIDE_STEP), 24))
+    wordings = (edge.words, edge.words.partition(" to the ")[0])
+    return _set(wordings, spots, ground, size=size, bold=True)
 
 
 def _beside(path: Path, gaps: Sequence[Mm], count: int) -> Iterator[_Spot]:

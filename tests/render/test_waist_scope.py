@@ -1,27 +1,31 @@
 """The waist alone on paper: few pages, every ray with its length, a label on the paper itself."""
 
-from collections.abc import Callable
+import math
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from shapely import LineString
+from shapely import Point as PlanePoint
 from typer.testing import CliRunner
 
 from cli import app
 from drafting.findings import stops
-from drafting.geometry import flattened, holds
+from drafting.geometry import Point, direction_along, flattened, holds
 from drafting.pattern import Pattern, draft
-from drafting.piece import InnerKind, cutting_line
+from drafting.piece import EdgeKind, InnerKind, Piece, cutting_line
 from drafting.spec import PaperName, Scope, Spec
-from drafting.units import Units
+from drafting.units import Units, length_text
 from drafting.waist_part import is_shortened
 from render.chosen import on_paper, traced_from
+from render.drawing import Text
 from render.output import paper_figures
 from render.pages import Printed, free_room, printed
 from render.paper import grid
 from render.piece_drawing import piece_lines, piece_words
-from render.placement import Effort, place
+from render.placement import Effort, Placement, place
 from render.tiling import cut_into_pages
 from render.words import allowance_words, check_words, fold_words, label_words
 from tests.drafting.test_every_cut import specs
@@ -102,26 +106,95 @@ def test_a_hem_facing_is_traced_and_not_printed(pattern_of: Callable[[str], Patt
     assert "the sides of skirt front once" in alone
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
-@given(specs())
-def test_every_ray_has_its_length_and_the_label_stands_on_the_paper_cut_out(spec: Spec) -> None:
-    pattern = draft(waist_only(spec))
+def set_on_a4(pattern: Pattern) -> list[tuple[Placement, tuple[Text, ...]]]:
+    """Return a pattern's shortened pieces on the plane of A4 pages, each with its words."""
     pieces = [piece for piece in on_paper(pattern) if is_shortened(piece)]
     if stops(pattern.findings) or not pieces:
-        return
+        return []
     on = grid(PaperName.A4, margin=None, overlap=10)
     sheets = cut_into_pages(place(pieces, on, effort=Effort.QUICK), on)
     lines = tuple(stroke for placed in sheets.placements for stroke in piece_lines(placed))
     room = free_room(sheets, lines)
-    for placed in sheets.placements:
-        piece = placed.piece
-        texts = piece_words(
+    return [
+        (
             placed,
-            title=piece.name,
-            lines=label_words(piece, spec, number=1, of=2),
-            fold=fold_words(piece),
-            room=room,
+            piece_words(
+                placed,
+                title=placed.piece.name,
+                lines=label_words(placed.piece, pattern.spec, number=1, of=2),
+                fold=fold_words(placed.piece),
+                room=room,
+            ),
         )
+        for placed in sheets.placements
+    ]
+
+
+def untold_sides(placed: Placement, whole: Piece, texts: Sequence[Text], units: Units) -> list[str]:
+    """Return what no words along a side say of it: its name, and its length on the whole piece."""
+    sides = [LineString(flattened(placed.on_plane(placed.piece.edges[k].path))) for k in (0, 2)]
+    along = [direction_along(placed.on_plane(placed.piece.edges[k].path), 0.0) for k in (0, 2)]
+    untold = []
+    for k, edge in enumerate((whole.edges[0], whole.edges[2])):
+        long = LineString(flattened(edge.path)).length
+        length = length_text(long, units)
+        named = edge.kind is not EdgeKind.FOLD
+        wanted = f"{edge.words}: {length}" if named else length
+        beside = [
+            text
+            for text in texts
+            if text.text == wanted or text.text.startswith(f"{wanted} ")
+            if sides[k].distance(PlanePoint(text.at))
+            < min(30.0, sides[1 - k].distance(PlanePoint(text.at)))
+            and abs(math.sin(text.angle - along[k])) < math.sin(math.radians(20))
+        ]
+        if not beside:
+            untold.append(f"{whole.name}, {wanted}")
+    return untold
+
+
+def on_the_plane(layout: Printed) -> list[Text]:
+    """Return the words on the pages of a pattern, where they stand on its plane."""
+    sheets, found = layout.sheets, []
+    pages = layout.document.pages[-len(sheets.tiles) :]
+    for tile, page in zip(sheets.tiles, pages, strict=True):
+        dx, dy = (tile.window.left - sheets.grid.margin, tile.window.bottom - sheets.grid.margin)
+        found += [
+            replace(text, at=Point(text.at.x + dx, text.at.y + dy)) for text in page.drawing.texts
+        ]
+    return found
+
+
+def test_every_side_of_every_example_says_its_name_and_its_length(
+    pattern_of: Callable[[str], Pattern], example: str
+) -> None:
+    pattern = pattern_of(example)
+    layout = layout_of_waist(pattern)
+    whole = {piece.name: piece for piece in pattern.pieces}
+    texts = on_the_plane(layout)
+    untold = [
+        words
+        for placed in layout.sheets.placements
+        if is_shortened(placed.piece)
+        for words in untold_sides(placed, whole[placed.piece.name], texts, pattern.spec.units)
+    ]
+    assert not untold
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@given(specs())
+def test_every_side_of_any_skirt_says_its_name_and_its_length(spec: Spec) -> None:
+    pattern = draft(waist_only(spec))
+    whole = {piece.name: piece for piece in pattern.pieces}
+    for placed, texts in set_on_a4(pattern):
+        assert not untold_sides(placed, whole[placed.piece.name], texts, spec.units)
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@given(specs())
+def test_every_ray_has_its_length_and_the_label_stands_on_the_paper_cut_out(spec: Spec) -> None:
+    for placed, texts in set_on_a4(draft(waist_only(spec))):
+        piece = placed.piece
         cloth = flattened(placed.on_plane(cutting_line(piece)))
         (title,) = (text for text in texts if text.text == piece.name)
         assert all(holds(cloth, corner) for corner in corners(title))
