@@ -9,7 +9,7 @@ import shutil
 import tempfile
 import unicodedata
 import zlib
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 
 LONGEST_NAME = 60
@@ -65,15 +65,19 @@ def check_free(paths: tuple[Path, ...], *, force: bool) -> None:
         raise ExistsError(taken)
 
 
-def write_all(files: Mapping[Path, bytes], *, force: bool) -> None:
+def write_all(files: Mapping[Path, bytes], *, force: bool, growing: Collection[Path] = ()) -> None:
     """Write every file whole, or none: all to temporary names first, then put in place.
+
+    Args:
+        force: write over files that exist.
+        growing: files that may be there already, for nothing in them is lost.
 
     Raises:
         ExistsError: a file exists and ``force`` is off.
         OSError: a file cannot be written; what this call had written is taken away again, and
             what it had written over is put back.
     """
-    check_free(tuple(files), force=force)
+    check_free(tuple(path for path in files if path not in growing), force=force)
     waiting: dict[Path, Path] = {}
     kept: dict[Path, Path] = {}
     new: list[Path] = []
@@ -84,10 +88,10 @@ def write_all(files: Mapping[Path, bytes], *, force: bool) -> None:
         for target, data in files.items():
             waiting[target] = _write_aside(target, data)
         for target in files:
-            if force and target.exists():
+            if (force or target in growing) and target.exists():
                 kept[target] = _keep(target)
         for target, aside in waiting.items():
-            _put(aside, target, force=force, new=new)
+            _put(aside, target, force=force or target in growing, new=new)
     except BaseException:
         for path in new:
             path.unlink(missing_ok=True)

@@ -65,6 +65,8 @@ def write_draft(
 ) -> Output:
     """Write a pattern's pages and figures into a folder, whole or not at all.
 
+    Figures of the very same draft on other papers, already in the folder, are added to.
+
     Args:
         folder: where; None is a folder named for the title, in the current one.
         papers: papers to print on instead of the sheet's.
@@ -98,7 +100,9 @@ def write_draft(
         raise CardError
     for paper in wanted:
         grid_for(wish, paper)
-    check_free((*targets.values(), *writers, figures), force=force)
+    earlier = _earlier_papers(figures, pattern)
+    grows = () if earlier is None else (figures,)
+    check_free((*targets.values(), *writers, *(() if grows else (figures,))), force=force)
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}
     for paper, path in targets.items():
@@ -121,8 +125,13 @@ def write_draft(
         plane = laid_out(pattern, only)
         files.update((path, write(plane)) for path, write in writers.items())
         findings += _lost(plane) if dxf else ()
-    files[figures] = _figures(pattern, findings, layouts)
-    write_all(files, force=force)
+    kept = {
+        paper: held
+        for paper, held in (earlier or {}).items()
+        if (into / f"{name}-{paper}.pdf").exists()
+    }
+    files[figures] = _figures(pattern, findings, layouts, kept)
+    write_all(files, force=force, growing=grows)
     progress("reading back")
     written = [
         Written(
@@ -201,11 +210,34 @@ def _named(letters: Iterable[str]) -> str:
     return ", ".join(f"{c if c.isprintable() else ' '} (U+{ord(c):04X})" for c in letters)
 
 
+def _earlier_papers(figures: Path, pattern: Pattern) -> dict[str, Any] | None:
+    """Return the papers that a figures file of this very draft tells of already.
+
+    None if there is no such file, or it is of another draft: that is not ours to change.
+    """
+    try:
+        held = json.loads(figures.read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return None
+    ours = json.loads(json.dumps(as_json(pattern.figures, ())))
+    if not isinstance(held, dict) or not isinstance(held.get("paper"), dict):
+        return None
+    by_paper = {"paper", "findings"}
+    numbers = {key: value for key, value in held.items() if key not in by_paper}
+    same = numbers == {key: value for key, value in ours.items() if key not in by_paper}
+    return dict(held["paper"]) if same else None
+
+
 def _figures(
-    pattern: Pattern, findings: tuple[Finding, ...], layouts: dict[PaperName, Printed]
+    pattern: Pattern,
+    findings: tuple[Finding, ...],
+    layouts: dict[PaperName, Printed],
+    earlier: dict[str, Any],
 ) -> bytes:
+    """Return the figures file: the draft's numbers, and every paper that lies in its folder."""
     plain = as_json(pattern.figures, findings)
-    plain["paper"] = {paper.value: paper_figures(layout) for paper, layout in layouts.items()}
+    now = {paper.value: paper_figures(layout) for paper, layout in layouts.items()}
+    plain["paper"] = {**earlier, **now}
     return (json.dumps(plain, indent=2, ensure_ascii=False) + "\n").encode()
 
 

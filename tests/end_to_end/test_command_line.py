@@ -117,6 +117,39 @@ def test_files_that_exist_are_never_written_over_without_force(tmp_path: Path) -
     assert set(tree(tmp_path)) == {figures.name, "young-chorus-skirt-a4.pdf"}
 
 
+def test_another_paper_of_the_same_draft_joins_the_first(tmp_path: Path) -> None:
+    assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path).exit_code == DONE
+    first = tree(tmp_path)
+    more = ("--quick", "--paper", "a3", "--out", tmp_path)
+    assert hemsweep("draft", CHILD, *more).exit_code == DONE
+    after = tree(tmp_path)
+    assert after["young-chorus-skirt-a4.pdf"] == first["young-chorus-skirt-a4.pdf"]
+    papers = json.loads(after["young-chorus-skirt-figures.json"])["paper"]
+    before = json.loads(first["young-chorus-skirt-figures.json"])["paper"]
+    assert list(papers) == ["a4", "a3"]
+    assert papers["a4"] == before["a4"]
+    # The same paper once more is still written over by force alone.
+    assert hemsweep("draft", CHILD, *more).exit_code == FILE_WRONG
+    assert tree(tmp_path) == after
+    # A paper whose pages are gone is told of no longer.
+    (tmp_path / "young-chorus-skirt-a4.pdf").unlink()
+    assert hemsweep("draft", CHILD, *more, "--force").exit_code == DONE
+    held = json.loads(tree(tmp_path)["young-chorus-skirt-figures.json"])
+    assert list(held["paper"]) == ["a3"]
+
+
+def test_figures_of_another_draft_are_not_added_to(tmp_path: Path) -> None:
+    assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path).exit_code == DONE
+    other = tmp_path / "other.toml"
+    shorter = CHILD.read_text(encoding="utf-8").replace('length = "36 cm"', 'length = "34 cm"')
+    other.write_text(shorter, encoding="utf-8")
+    before = tree(tmp_path)
+    result = hemsweep("draft", other, "--quick", "--paper", "a3", "--out", tmp_path)
+    assert result.exit_code == FILE_WRONG
+    assert "figures.json exists already" in result.output.replace("\n", "")
+    assert tree(tmp_path) == before
+
+
 def test_a_name_that_is_taken_is_told_before_the_long_work(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
