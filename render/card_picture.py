@@ -38,8 +38,8 @@ from drafting.waist_part import rays
 from render import fonts, style
 from render.drawing import Anchor, Drawing, Layer, Pen, Stroke, Text
 from render.measures import LONGEST_RADIUS
-from render.piece_drawing import upright
 from render.room import turned_box
+from render.spots import upright
 
 PANEL = Pen(width=0.5)
 SEWN = Pen(width=0.25, dash=(2.5, 1.5))

@@ -16,8 +16,8 @@ from drafting.geometry import Arc, Point, distance, stepped, straight
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Anchor, Drawing, Layer, Stroke, Text
-from render.piece_drawing import Spots, upright
 from render.room import spread, turned_box
+from render.spots import Spots, upright
 from render.tiling import Join, Tile
 
 RING: Mm = 7.0

@@ -32,9 +32,11 @@ from render.drawing import (
 from render.girths import girths
 from render.joins import join_marks
 from render.paper import HOME, ROLLS, SHEETS, Grid, PaperError, grid
-from render.piece_drawing import Spots, label_and_words, piece_lines
+from render.piece_drawing import piece_lines
+from render.piece_words import label_and_words
 from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
+from render.spots import Spots
 from render.ticket import ticket
 from render.tiling import Sheets, Tile, cut_into_pages, on_page
 

@@ -18,9 +18,11 @@ from drafting.units import Mm
 from render import fonts, style
 from render.chosen import on_paper
 from render.drawing import Anchor, Drawing, Layer, Stroke, Text, placed
-from render.piece_drawing import PieceLine, Spots, label_and_words, own_lines
+from render.piece_drawing import PieceLine, own_lines
+from render.piece_words import label_and_words
 from render.placement import Placement
 from render.room import Room
+from render.spots import Spots
 from render.true_size import SQUARE
 from render.words import made_for
 

@@ -33,10 +33,12 @@ from render.drawing import (
 from render.filling import Plane, Shape, fill
 from render.pages import Printed, bound
 from render.paper import LONGEST, PAPERS, Grid, Paper, PaperError, grid
-from render.piece_drawing import Spots, label_and_words, piece_lines, text_box
+from render.piece_drawing import piece_lines
+from render.piece_words import label_and_words
 from render.placement import Placement
 from render.resized import resized
 from render.room import CELL, Room
+from render.spots import Spots, text_box
 from render.ticket import blocks
 from render.tiling import Sheets, Tile
 

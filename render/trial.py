@@ -13,9 +13,9 @@ from render.clipping import clipped
 from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, Stroke
 from render.joins import join_marks
 from render.paper import Grid
-from render.piece_drawing import Spots
 from render.room import Room
 from render.setting import Setting
+from render.spots import Spots
 from render.tiling import Join, Tile
 from render.true_size import RULE_ROOM, SQUARE, draw_long_rules, draw_square, rules_of
 

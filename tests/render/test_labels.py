@@ -13,7 +13,8 @@ from render import fonts
 from render.drawing import Text
 from render.pages import free_room
 from render.paper import grid
-from render.piece_drawing import piece_lines, piece_words
+from render.piece_drawing import piece_lines
+from render.piece_words import piece_words
 from render.placement import Effort, place
 from render.room import turned_box
 from render.tiling import cut_into_pages

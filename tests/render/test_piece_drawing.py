@@ -23,9 +23,11 @@ from drafting.piece import (
 )
 from render import fonts, style
 from render.drawing import Anchor, Layer, Stroke, Text
-from render.piece_drawing import Spots, piece_lines, piece_words, upright
+from render.piece_drawing import piece_lines
+from render.piece_words import piece_words
 from render.placement import Placement
 from render.room import Room
+from render.spots import Spots, upright
 from render.words import fold_words
 from tests.render.cloth_shapes import rectangle
 

@@ -24,7 +24,8 @@ from render.drawing import Text
 from render.output import paper_figures
 from render.pages import Printed, free_room, printed
 from render.paper import grid
-from render.piece_drawing import piece_lines, piece_words
+from render.piece_drawing import piece_lines
+from render.piece_words import piece_words
 from render.placement import Effort, Placement, place
 from render.tiling import cut_into_pages
 from render.words import allowance_words, check_words, fold_words, label_words
