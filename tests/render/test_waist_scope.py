@@ -133,8 +133,8 @@ def set_on_a4(pattern: Pattern) -> list[tuple[Placement, tuple[Text, ...]]]:
 
 def untold_sides(placed: Placement, whole: Piece, texts: Sequence[Text], units: Units) -> list[str]:
     """Return what no words along a side say of it: its name, and its length on the whole piece."""
-    sides = [LineString(flattened(placed.on_plane(placed.piece.edges[k].path))) for k in (0, 2)]
-    along = [direction_along(placed.on_plane(placed.piece.edges[k].path), 0.0) for k in (0, 2)]
+    paths = [placed.on_plane(placed.piece.edges[k].path) for k in (0, 2)]
+    sides = [LineString(flattened(path)) for path in paths]
     untold = []
     for k, edge in enumerate((whole.edges[0], whole.edges[2])):
         long = LineString(flattened(edge.path)).length
@@ -147,7 +147,13 @@ def untold_sides(placed: Placement, whole: Piece, texts: Sequence[Text], units: 
             if text.text == wanted or text.text.startswith(f"{wanted} ")
             if sides[k].distance(PlanePoint(text.at))
             < min(30.0, sides[1 - k].distance(PlanePoint(text.at)))
-            and abs(math.sin(text.angle - along[k])) < math.sin(math.radians(20))
+            # A gore's side curves over the hip: its direction is that beside the words.
+            and abs(
+                math.sin(
+                    text.angle - direction_along(paths[k], sides[k].project(PlanePoint(text.at)))
+                )
+            )
+            < math.sin(math.radians(20))
         ]
         if not beside:
             untold.append(f"{whole.name}, {wanted}")
