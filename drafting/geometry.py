@@ -306,8 +306,8 @@ def bounds(path: Path) -> Box:
     return Box(left=min(xs), bottom=min(ys), right=max(xs), top=max(ys))
 
 
-def flattened(path: Path, *, outside: bool = False) -> tuple[Point, ...]:
-    """Return points along the path whose chords lie at most ``CHORD_ERROR`` off its arcs.
+def flattened(path: Path, *, outside: bool = False, error: Mm = CHORD_ERROR) -> tuple[Point, ...]:
+    """Return points along the path whose chords lie at most ``error`` off its arcs.
 
     Args:
         outside: keep the points on or beyond counter-clockwise arcs, so that a polygon of
@@ -321,7 +321,7 @@ def flattened(path: Path, *, outside: bool = False) -> tuple[Point, ...]:
             continue
         sweep = segment.finish - segment.begin
         # Half the chord's angle has sagitta r (1 - cos), or r (sec - 1) for tangents.
-        most = 2 * math.acos(max(1 - CHORD_ERROR / segment.radius, -1.0))
+        most = 2 * math.acos(max(1 - error / segment.radius, -1.0))
         steps = max(math.ceil(abs(sweep) / most), 1)
         step = sweep / steps
         points.append(segment.start)

@@ -10,15 +10,13 @@ from drafting.edging import edging
 from drafting.layer import Layer
 from drafting.piece import Piece
 from drafting.spec import HemFinish
+from drafting.strips import JOINT
 from drafting.truing import Seam, Side
 from drafting.units import Mm
 from drafting.waistband import BINDING, Strip, bias_piece
 
 STRIP_SPARE: Mm = 60.0
 """Beyond the hem's own length, to join a strip's ends where they meet."""
-
-JOINT: Mm = 20.0
-"""What each further joint of a bias strip takes."""
 
 FACING_STRIP: Mm = 40.0
 """Width of a bias facing as cut (35 to 40)."""

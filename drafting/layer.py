@@ -10,7 +10,7 @@ from drafting import bias, cloth
 from drafting.allowance import Widths
 from drafting.around import Around
 from drafting.circle import Flare, fewest_panels
-from drafting.cloth_kinds import Behaviour, behaviour
+from drafting.cloth.kinds import Behaviour, behaviour
 from drafting.gored import ShapedGores
 from drafting.half_scale import HEM_ALLOWANCE
 from drafting.hem import usual_hem

@@ -3,9 +3,11 @@
 Millimetres. Imports the plan, its drawing, its figures and the advice.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from drafting import advice, cloth
+from drafting.cloth.in_rows import rows_length
+from drafting.cloth.shapes import shapes_of
 from drafting.errors import DraftingError, TruingError
 from drafting.figures import ClothFigures, Figures, figures
 from drafting.findings import Finding, by_weight
@@ -73,20 +75,12 @@ def draft(spec: Spec) -> Pattern:
 def _cloths(spec: Spec, pieces: tuple[Piece, ...]) -> dict[str, ClothFigures]:
     """Return the rows of boxes of each cloth that pieces are cut from."""
     found = {}
-    for name in ("skirt", "lining", "ruffle", "interfacing", "binding"):
+    for name in cloth.CLOTHS:
         of: Cloth = getattr(spec.cloths, name)
-        mine = tuple(
-            found
-            for piece in pieces
-            for found in (
-                *([piece] if piece.cloth == name else []),
-                *(replace(piece, count=count) for cloth, count in piece.also if cloth == name),
-            )
-        )
+        mine = shapes_of(pieces, name, of)
         if mine:
             usable = cloth.usable_width(of)
-            strips = tuple(piece for piece in mine if cloth.is_bias_strip(piece))
-            rest = tuple(piece for piece in mine if not cloth.is_bias_strip(piece))
-            long = cloth.rows(rest, usable) + cloth.strips_length(strips, usable)
-            found[name] = ClothFigures(width=of.width, usable=usable, rows_length=long)
+            found[name] = ClothFigures(
+                width=of.width, usable=usable, rows_length=rows_length(mine, usable)
+            )
     return found

@@ -196,6 +196,11 @@ def _cloth(table: "ClothTable", width: Mm, kind: str = "", selvage: Mm = 10.0) -
         one_way=bool(table.one_way),
         fold=bool(table.fold),
         price=table.price,
+        grams=table.grams,
+        repeat=or_else(table.repeat, 0.0),
+        squared=bool(table.squared),
+        have=table.have,
+        piecing=table.piecing is not False,
     )
 
 

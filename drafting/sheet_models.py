@@ -208,6 +208,13 @@ class ClothTable(_Table):
     one_way: _YesNo = None
     fold: _YesNo = None
     price: Annotated[float | None, number_within(0, 100000, example="12.50")] = None
+    grams: Annotated[
+        float | None, number_within(5, 1500, note=" grams for a square metre", example="140")
+    ] = None
+    repeat: Annotated[float | None, length_within(0, 2000, example="32 cm")] = None
+    squared: _YesNo = None
+    have: Annotated[float | None, length_within(0, 100000, example="3 m")] = None
+    piecing: _YesNo = None
 
 
 class ClothsTable(_Table):

@@ -337,7 +337,19 @@ class Ruffle:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cloth:
-    """A cloth as sold; shrinkages are fractions, ``price`` is per metre or per yard."""
+    """A cloth as sold.
+
+    Attributes:
+        shrink_length, shrink_width: fractions lost in the first wash.
+        one_way: with a nap or a print that goes one way: all pieces lie the same way round.
+        fold: cut on a folded lay.
+        price: per metre or per yard.
+        grams: what a square metre weighs, or None for what its kind usually does.
+        repeat: length of its pattern's repeat, 0 for a plain cloth.
+        squared: its ends are straight already, and nothing is bought for squaring them.
+        have: how much of it there is already, or None for cloth that is to be bought.
+        piecing: a small corner may be pieced on where the cloth is just too narrow.
+    """
 
     kind: str = ""
     width: Mm = 1400.0
@@ -347,6 +359,11 @@ class Cloth:
     one_way: bool = False
     fold: bool = False
     price: float | None = None
+    grams: float | None = None
+    repeat: Mm = 0.0
+    squared: bool = False
+    have: Mm | None = None
+    piecing: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,6 +12,9 @@ from drafting.units import Mm
 END_HEM: Mm = 10.0
 """Hem at each end of a joined strip that does not close to a ring."""
 
+JOINT: Mm = 20.0
+"""What each further joint of a bias strip takes."""
+
 
 def strip_count(flat: Mm, usable_width: Mm, *, join_allowance: Mm, ring: bool) -> tuple[int, Mm]:
     """Return how many strips across the cloth a ruffle takes, and the cut length of each.

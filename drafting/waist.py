@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from drafting import bias
 from drafting.circle import fewest_panels, waistline
 from drafting.cloth import usable_width
-from drafting.cloth_kinds import behaviour
+from drafting.cloth.kinds import behaviour
 from drafting.gathered import full_width_ratio, least_panels
 from drafting.layer import SIDE_ALLOWANCE, grain_of
 from drafting.opening import PASSING_EASE

@@ -10,8 +10,8 @@ Millimetres and radians. Imports geometry, piece, paper, packing, shelves and st
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from enum import StrEnum
 
+from drafting.effort import Effort as Effort
 from drafting.geometry import Path, Point, flattened, moved
 from drafting.piece import Piece, cutting_area, cutting_line
 from drafting.units import Mm
@@ -29,14 +29,6 @@ WIDEST: Mm = 2500.0
 
 Progress = Callable[[str], None]
 """Is told in a few words what is being done."""
-
-
-class Effort(StrEnum):
-    """How long to search for fewer pages."""
-
-    QUICK = "quick"
-    USUAL = "usual"
-    THOROUGH = "thorough"
 
 
 # Each effort begins with the lesser one's plan, so that it never ends with more pages.

@@ -2,7 +2,7 @@
 
 import pytest
 
-from drafting.cloth_kinds import ORDINARY, behaviour
+from drafting.cloth.kinds import ORDINARY, behaviour
 
 
 @pytest.mark.parametrize(

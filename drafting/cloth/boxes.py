@@ -6,6 +6,7 @@ Imports circle, geometry, piece and the spec's words.
 """
 
 import math
+from collections.abc import Sequence
 from functools import lru_cache
 
 from drafting.allowance import Widths
@@ -110,28 +111,18 @@ def is_bias_strip(piece: Piece) -> bool:
     return piece.rectangle and abs(abs(math.sin(2 * _grain(piece))) - 1) < 1e-9
 
 
-def strips_length(pieces: tuple[Piece, ...], width: Mm) -> Mm:
-    """Return the length of cloth that bias strips take: their area, and one corner.
-
-    Source: strips at 45 degrees across a cloth of width U fill it but for a triangle at each
-    end; together those are a square of side U.
-    """
-    area = math.fsum(p.count * b.width * b.height for p in pieces for b in [_own_box(p)])
-    return area / width + width if pieces else 0.0
-
-
-def _own_box(piece: Piece) -> Box:
-    return bounds(cutting_line(piece))
-
-
 def rows(pieces: tuple[Piece, ...], width: Mm) -> Mm:
-    """Return the length of cloth that the boxes of the pieces take in rows across ``width``.
+    """Return the length of cloth that the boxes of the pieces take in rows across ``width``."""
+    return rows_of_boxes([(box_on_cloth(piece), piece.count) for piece in pieces], width)
+
+
+def rows_of_boxes(boxes: Sequence[tuple[Box, int]], width: Mm) -> Mm:
+    """Return the length of cloth that so many of each box take in rows across ``width``.
 
     The longest boxes go first; each goes into the first row that has room beside the others.
     A box wider than the cloth makes a row of its own; advice says that it does not fit.
     Before shrinkage and squaring.
     """
-    boxes = [(box_on_cloth(piece), piece.count) for piece in pieces]
     # Rows that are alike are kept together with their number: a narrow net may take thousands.
     open_rows: list[tuple[Mm, Mm, int]] = []
     for box, count in sorted(boxes, key=lambda each: (-each[0].width, -each[0].height)):

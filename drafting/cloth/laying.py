@@ -1,0 +1,296 @@
+"""The lay plan of a cloth: several ways of laying it are tried, the shortest sound one is kept.
+
+Millimetres. Full-width strips are taken out first, for each adds its own depth and nothing
+lies beside it. Imports the ways of laying, checking and the words of findings.
+"""
+
+from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from drafting.cloth.boxes import usable_width
+from drafting.cloth.checking import faults
+from drafting.cloth.folded import folded_jobs, on_fold, wants_fold
+from drafting.cloth.in_rows import HAIR, at, copies, in_rows, rows_length
+from drafting.cloth.lays import Laid, Lay, Method, Stretch
+from drafting.cloth.shapes import Shape, shapes
+from drafting.cloth.sliding import jobs, slid
+from drafting.cloth.solver import SolverError, solved, suits
+from drafting.effort import Effort
+from drafting.findings import Finding, note, stop
+from drafting.spec import Cloth
+from drafting.units import Mm, Units, length_text
+
+if TYPE_CHECKING:
+    from drafting.pattern import Pattern
+
+MOST_LAID = 600
+"""More shapes than this are counted in rows and not laid one by one."""
+
+SEEDS = {Effort.QUICK: (), Effort.USUAL: (1,), Effort.THOROUGH: (1, 2, 3, 4)}
+"""What the solver starts from, once for each; the same plan comes of the same seeds."""
+
+LEFT_BESIDE = 0.15
+"""A strip that leaves no more of the width than this has its length of cloth to itself."""
+
+WORTH_SAYING: Mm = 100.0
+"""A shop sells no less than this."""
+
+TRIALS = {Effort.QUICK: 400, Effort.USUAL: 1200, Effort.THOROUGH: 6000}
+
+FITS: Mm = 1.0
+"""A shape may be this much wider than the cloth, as the draft allows it."""
+
+Plan = tuple[tuple[Laid, ...], Mm]
+
+
+def laid_plan(pattern: "Pattern", cloth: str, effort: Effort | None = None) -> Lay:
+    """Return how the pieces of one cloth are laid; see ``drafting.cloth.lay``.
+
+    Raises:
+        KeyError: nothing of the pattern is cut from that cloth.
+    """
+    cut = shapes(pattern, cloth)
+    if not cut:
+        raise KeyError(cloth)
+    of: Cloth = getattr(pattern.spec.cloths, cloth)
+    return lay_of(cut, cloth, of, effort or Effort.USUAL, units=pattern.spec.units)
+
+
+def lay_plans(
+    pattern: "Pattern", effort: Effort = Effort.USUAL, progress: Callable[[str], None] | None = None
+) -> tuple[Lay, ...]:
+    """Return the lay of every cloth that the pattern is cut from, in the order they are bought."""
+    names = tuple(pattern.figures.cloth)
+    with ThreadPoolExecutor(max_workers=2) as pool:
+        found = []
+        for name, plan in zip(
+            names, pool.map(lambda name: laid_plan(pattern, name, effort), names), strict=True
+        ):
+            if progress is not None:
+                progress(f"laying the {name}")
+            found.append(plan)
+    return tuple(found)
+
+
+def lay_of(cut: Sequence[Shape], name: str, of: Cloth, effort: Effort, *, units: Units) -> Lay:
+    """Return the lay of some shapes on a cloth.
+
+    Args:
+        name: of the cloth on the sheet.
+    """
+    width = usable_width(of)
+    missing = tuple(shape for shape in cut if _narrowest(shape) > width + FITS)
+    told: list[Finding] = [_too_wide(shape, name, width, units) for shape in missing]
+    fit = [shape for shape in cut if shape not in missing]
+    if sum(shape.count for shape in fit) > MOST_LAID:
+        told.append(_too_many(fit, name))
+        return _counted(fit, name, of, missing, told)
+    if of.fold and wants_fold(fit):
+        found = _folded(fit, name, of, effort, units)
+    else:
+        found = _open(fit, name, of, effort)
+    wrong = faults(found)
+    if wrong:
+        # Rows of boxes cannot overlap; whatever else went wrong is a fault of ours.
+        raise AssertionError(f"the lay of the {name} is not sound: {'; '.join(wrong)}")
+    return replace(found, missing=missing, findings=(*told, *found.findings))
+
+
+def _counted(
+    fit: Sequence[Shape],
+    name: str,
+    of: Cloth,
+    missing: tuple[Shape, ...],
+    told: Sequence[Finding],
+) -> Lay:
+    """Return a plan that only counts rows, for more shapes than can be shown."""
+    width = usable_width(of)
+    length = rows_length(fit, width)
+    return Lay(
+        name=name,
+        cloth=of,
+        usable=width,
+        stretches=(Stretch(start=0.0, length=length, folded=False),),
+        laid=(),
+        missing=missing,
+        counted=tuple(fit),
+        method=Method.ROWS,
+        rows_length=length,
+        findings=tuple(told),
+    )
+
+
+def _narrowest(shape: Shape) -> Mm:
+    return min(shape.box(extra).height for extra in shape.turns)
+
+
+# --- an open cloth -------------------------------------------------------------------------
+
+
+def _open(fit: Sequence[Shape], name: str, of: Cloth, effort: Effort) -> Lay:
+    width = usable_width(of)
+    plan, method, told = open_plan(fit, width, effort, name=name)
+    laid, length = plan
+    return Lay(
+        name=name,
+        cloth=of,
+        usable=width,
+        stretches=(Stretch(start=0.0, length=length, folded=False),),
+        laid=_in_order(laid),
+        method=method,
+        rows_length=rows_length(fit, width),
+        findings=told,
+    )
+
+
+def open_plan(
+    fit: Sequence[Shape], width: Mm, effort: Effort, *, name: str = "cloth"
+) -> tuple[Plan, Method, tuple[Finding, ...]]:
+    """Return the shortest plan of a single layer, what found it, and what is to be said of it."""
+    strips, rest = _strips_apart(fit, width)
+    told: tuple[Finding, ...] = ()
+    ways: list[tuple[Plan, Method]] = [(in_rows(rest, width), Method.ROWS)]
+    if rest:
+        ways.append((slid(jobs(rest), width, trials=TRIALS[effort]), Method.SLID))
+    seeds = SEEDS[effort]
+    best = min(length for (_, length), _ in ways)
+    if seeds and rest and best > _least(rest, width) * 1.001 and suits(rest, width):
+        try:
+            ways.append((solved(rest, width, seeds=seeds), Method.SOLVER))
+        except SolverError as error:
+            told = (_no_solver(name, error),)
+    ways.sort(key=lambda way: way[0][1])
+    plan, method = next(
+        (plan, method) for plan, method in ways if method is Method.ROWS or _sound(plan, width)
+    )
+    return _with_strips(plan, strips), method, told
+
+
+def _sound(plan: Plan, width: Mm) -> bool:
+    """Tell whether no shape of a plan lies on another or beyond the cloth."""
+    laid, length = plan
+    trial = Lay(
+        name="",
+        cloth=Cloth(),
+        usable=width,
+        stretches=(Stretch(start=0.0, length=length, folded=False),),
+        laid=laid,
+        method=Method.SOLVER,
+        rows_length=0.0,
+    )
+    return not faults(trial)
+
+
+def _least(fit: Sequence[Shape], width: Mm) -> Mm:
+    """Return a length that no plan can be shorter than: its area's, or its longest shape's."""
+    longest = max(min(shape.box(extra).width for extra in shape.turns) for shape in fit)
+    return max(sum(shape.area * shape.count for shape in fit) / width, longest)
+
+
+def _strips_apart(fit: Sequence[Shape], width: Mm) -> tuple[list[Shape], list[Shape]]:
+    """Return the strips that nothing lies beside, and the other shapes.
+
+    A curved shape may reach into a gap that its box does not fit; of strips among curved
+    shapes only those count that leave next to nothing beside them.
+    """
+    straight = all(shape.rectangle for shape in fit)
+    widest_gap = width if straight else LEFT_BESIDE * width
+    tall = {shape.number: _narrowest(shape) for shape in fit}
+    strips = []
+    for shape in fit:
+        others = [tall[other.number] for other in fit if other is not shape or shape.count > 1]
+        beside = min(others, default=width)
+        gap = width - shape.box().height
+        if shape.rectangle and len(shape.turns) < 3 and gap < min(beside, widest_gap) - HAIR:
+            strips.append(shape)
+    return strips, [shape for shape in fit if shape not in strips]
+
+
+def _with_strips(plan: Plan, strips: Sequence[Shape]) -> Plan:
+    laid, length = list(plan[0]), plan[1]
+    for shape in strips:
+        for copy, flipped in enumerate(copies(shape), start=1):
+            laid.append(at(shape, copy, 0.0, length, 0.0, flipped=flipped))
+            length += shape.box().width
+    return tuple(laid), length
+
+
+def _in_order(laid: Sequence[Laid]) -> tuple[Laid, ...]:
+    return tuple(sorted(laid, key=lambda one: (one.shape.number, one.copy)))
+
+
+# --- a folded one --------------------------------------------------------------------------
+
+
+def _folded(fit: Sequence[Shape], name: str, of: Cloth, effort: Effort, units: Units) -> Lay:
+    width = usable_width(of)
+    doubled, left = folded_jobs(fit, width)
+    laid, length, rows = on_fold(doubled, width, trials=TRIALS[effort])
+    stretches = [Stretch(start=0.0, length=length, folded=True)]
+    told: tuple[Finding, ...] = ()
+    if left:
+        (behind, more), _, told = open_plan(left, width, effort, name=name)
+        laid += tuple(_behind(one, fit, length) for one in behind)
+        stretches.append(Stretch(start=length, length=more, folded=False))
+        rows += rows_length(left, width)
+    total = sum(stretch.length for stretch in stretches)
+    opened = open_plan(fit, width, Effort.QUICK)[0][1]
+    if total - opened > WORTH_SAYING:
+        told = (*told, _opened_saves(name, total - opened, units))
+    return Lay(
+        name=name,
+        cloth=of,
+        usable=width,
+        stretches=tuple(stretches),
+        laid=_in_order(laid),
+        method=Method.SLID,
+        rows_length=rows,
+        findings=told,
+    )
+
+
+def _behind(one: Laid, fit: Sequence[Shape], start: Mm) -> Laid:
+    """Return a shape left over from the fold where it lies on the whole cloth."""
+    whole = next(shape for shape in fit if shape.number == one.shape.number)
+    first = whole.count - one.shape.count
+    return replace(one, shape=whole, copy=first + one.copy, x=one.x + start)
+
+
+# --- what is said --------------------------------------------------------------------------
+
+
+def _too_wide(shape: Shape, name: str, width: Mm, units: Units) -> Finding:
+    return stop(
+        "too-wide-to-lay",
+        f"The {shape.name} is {length_text(_narrowest(shape), units)} wide and does not fit the"
+        f" {name} cloth, which has {length_text(width, units)} between its selvages.",
+        "Buy wider cloth, or piece it from two.",
+    )
+
+
+def _too_many(fit: Sequence[Shape], name: str) -> Finding:
+    count = sum(shape.count for shape in fit)
+    return note(
+        "too-many-to-draw",
+        f"{count} pieces are cut from the {name} cloth: more than a plan can show.",
+        "Lay them in rows; the length is that of rows.",
+    )
+
+
+def _no_solver(name: str, error: SolverError) -> Finding:
+    return note(
+        "laid-without-solver",
+        f"The packing solver {error.reason}, so the {name} cloth is laid by hemsweep's own way.",
+        "The plan is sound, and may take a little more cloth than it need.",
+    )
+
+
+def _opened_saves(name: str, saved: Mm, units: Units) -> Finding:
+    return note(
+        "opened-saves-cloth",
+        f"Laid in a single layer, the {name} cloth would be {length_text(saved, units)} shorter"
+        " than on the fold.",
+        f"Leave fold = true out under [cloth.{name}], if you do not mind chalking each piece.",
+    )
