@@ -9,9 +9,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from drafting.cloth.in_rows import HAIR, at
+from drafting.cloth.in_rows import at
 from drafting.cloth.lays import Laid, Lies
-from drafting.cloth.shapes import Shape
+from drafting.cloth.shapes import HAIR, Shape
 from drafting.cloth.sliding import Job, jobs, slid
 from drafting.geometry import bounds, flattened, mirrored, moved
 from drafting.piece import FoldWay

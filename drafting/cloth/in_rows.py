@@ -8,12 +8,9 @@ from collections.abc import Sequence
 
 from drafting.cloth.boxes import rows_of_boxes
 from drafting.cloth.lays import Laid
-from drafting.cloth.shapes import Shape
+from drafting.cloth.shapes import HAIR, Shape
 from drafting.geometry import Box, path_length
 from drafting.units import Mm
-
-HAIR: Mm = 1e-6
-"""A box this much wider than the cloth still fits; no one can cut so fine."""
 
 
 def copies(shape: Shape) -> tuple[bool, ...]:
@@ -45,12 +42,12 @@ def in_rows(shapes: Sequence[Shape], width: Mm) -> tuple[tuple[Laid, ...], Mm]:
     The longest boxes go first; each goes into the first row that has room beside the others
     (trade habit). A shape wider than the cloth makes a row of its own.
     """
-    plain = [(shape.box(), shape) for shape in shapes if not shape.bias]
+    plain = [(shape.box(shape.first_turn(width)), shape) for shape in shapes if not shape.bias]
     waiting = sorted(plain, key=lambda each: (-each[0].width, -each[0].height))
     rows: list[tuple[Mm, Mm, Mm]] = []  # where it begins, its length, how much is taken
     found: list[Laid] = []
     for box, shape in waiting:
-        first = 0
+        first, extra = 0, shape.first_turn(width)
         for copy, flipped in enumerate(copies(shape), start=1):
             # Boxes that are alike fill the rows in order: those that were full stay full.
             while first < len(rows) and not _fits(rows[first], box, width):
@@ -58,7 +55,7 @@ def in_rows(shapes: Sequence[Shape], width: Mm) -> tuple[tuple[Laid, ...], Mm]:
             if first == len(rows):
                 rows.append((_end(rows), box.width, 0.0))
             start, long, taken = rows[first]
-            found.append(at(shape, copy, 0.0, start, taken, flipped=flipped))
+            found.append(at(shape, copy, extra, start, taken, flipped=flipped))
             rows[first] = (start, long, taken + box.height)
     for shape in shapes:
         if not shape.bias:
@@ -81,7 +78,9 @@ def bias_step(shape: Shape) -> Mm:
 
 def rows_length(shapes: Sequence[Shape], width: Mm) -> Mm:
     """Return the length that rows take, without laying each shape: a net may take thousands."""
-    boxes = [(shape.box(), shape.count) for shape in shapes if not shape.bias]
+    boxes = [
+        (shape.box(shape.first_turn(width)), shape.count) for shape in shapes if not shape.bias
+    ]
     slanting = (
         shape.box().width + bias_step(shape) * (shape.count - 1) for shape in shapes if shape.bias
     )

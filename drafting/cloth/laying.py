@@ -12,13 +12,13 @@ from typing import TYPE_CHECKING
 from drafting.cloth.boxes import usable_width
 from drafting.cloth.checking import faults
 from drafting.cloth.folded import folded_jobs, on_fold, wants_fold
-from drafting.cloth.in_rows import HAIR, at, copies, in_rows, rows_length
+from drafting.cloth.in_rows import at, copies, in_rows, rows_length
 from drafting.cloth.lays import Laid, Lay, Method, Stretch
-from drafting.cloth.shapes import Shape, shapes
+from drafting.cloth.shapes import HAIR, Shape, shapes
 from drafting.cloth.sliding import jobs, slid
 from drafting.cloth.solver import SolverError, solved, suits
 from drafting.effort import Effort
-from drafting.findings import Finding, note, stop
+from drafting.findings import Finding, caution, note
 from drafting.spec import Cloth
 from drafting.units import Mm, Units, length_text
 
@@ -38,9 +38,6 @@ WORTH_SAYING: Mm = 100.0
 """A shop sells no less than this."""
 
 TRIALS = {Effort.QUICK: 400, Effort.USUAL: 1200, Effort.THOROUGH: 6000}
-
-FITS: Mm = 1.0
-"""A shape may be this much wider than the cloth, as the draft allows it."""
 
 Plan = tuple[tuple[Laid, ...], Mm]
 
@@ -81,7 +78,7 @@ def lay_of(cut: Sequence[Shape], name: str, of: Cloth, effort: Effort, *, units:
         name: of the cloth on the sheet.
     """
     width = usable_width(of)
-    missing = tuple(shape for shape in cut if _narrowest(shape) > width + FITS)
+    missing = tuple(shape for shape in cut if shape.narrowest > width + HAIR)
     told: list[Finding] = [_too_wide(shape, name, width, units) for shape in missing]
     fit = [shape for shape in cut if shape not in missing]
     if sum(shape.count for shape in fit) > MOST_LAID:
@@ -120,10 +117,6 @@ def _counted(
         rows_length=length,
         findings=tuple(told),
     )
-
-
-def _narrowest(shape: Shape) -> Mm:
-    return min(shape.box(extra).height for extra in shape.turns)
 
 
 # --- an open cloth -------------------------------------------------------------------------
@@ -197,7 +190,7 @@ def _strips_apart(fit: Sequence[Shape], width: Mm) -> tuple[list[Shape], list[Sh
     """
     straight = all(shape.rectangle for shape in fit)
     widest_gap = width if straight else LEFT_BESIDE * width
-    tall = {shape.number: _narrowest(shape) for shape in fit}
+    tall = {shape.number: shape.narrowest for shape in fit}
     strips = []
     for shape in fit:
         others = [tall[other.number] for other in fit if other is not shape or shape.count > 1]
@@ -262,9 +255,9 @@ def _behind(one: Laid, fit: Sequence[Shape], start: Mm) -> Laid:
 
 
 def _too_wide(shape: Shape, name: str, width: Mm, units: Units) -> Finding:
-    return stop(
+    return caution(
         "too-wide-to-lay",
-        f"The {shape.name} is {length_text(_narrowest(shape), units)} wide and does not fit the"
+        f"The {shape.name} is {length_text(shape.narrowest, units)} wide and does not fit the"
         f" {name} cloth, which has {length_text(width, units)} between its selvages.",
         "Buy wider cloth, or piece it from two.",
     )

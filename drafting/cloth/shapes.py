@@ -35,6 +35,9 @@ if TYPE_CHECKING:
 _QUARTER = math.pi / 2
 _ORIGIN = Point(0.0, 0.0)
 
+HAIR: Mm = 1e-6
+"""A shape this much wider than the cloth still fits; no one can cut so fine."""
+
 ON_FOLD: Mm = 1e-4
 """A segment of a half's outline this near to its fold lies on it."""
 
@@ -104,6 +107,16 @@ class Shape:
             # Mirrored and walked the other way it is counter-clockwise again.
             outline = reversed_path(mirrored(outline, through=_ORIGIN, along=0.0))
         return moved(outline, turn=self.turn(extra, flipped=flipped))
+
+    @property
+    def narrowest(self) -> Mm:
+        """How wide a cloth must be to take it, whichever way round it lies best."""
+        return min(self.box(extra).height for extra in self.turns)
+
+    def first_turn(self, width: Mm) -> float:
+        """Return the first of its turns in which a cloth of that width takes it."""
+        fits = (extra for extra in self.turns if self.box(extra).height <= width + HAIR)
+        return next(fits, self.turns[0])
 
     def box(self, extra: float = 0.0, *, flipped: bool = False) -> Box:
         """Return the box of its outline as it lies on the cloth, about its own origin."""

@@ -14,9 +14,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from drafting.cloth.in_rows import HAIR, copies
+from drafting.cloth.in_rows import copies
 from drafting.cloth.lays import Laid, Lies
-from drafting.cloth.shapes import Shape
+from drafting.cloth.shapes import HAIR, Shape
 from drafting.geometry import Point, flattened
 from drafting.units import Mm
 
@@ -26,6 +26,9 @@ side, and nothing of the truth: a shape takes the whole of every band that it to
 
 STEP: Mm = 9.0
 """A shape is tried at every so much of the width, and at both edges of the cloth."""
+
+OVER: Mm = 0.05
+"""The points that bands are filled from lie this far outside a shape at most."""
 
 TRIALS = 1200
 """Shapes placed in all trials together; few shapes are tried in many orders."""
@@ -108,9 +111,14 @@ class _Bench:
 
     def _forms(self, job: Job) -> Iterator[_Form]:
         for extra in job.shape.turns:
+            if job.lies is Lies.ON_FOLD and abs(math.sin(extra)) > 0.5:
+                continue  # its own fold would lie across the cloth's
             points = flattened(job.shape.lying(extra, flipped=job.flipped), outside=True)
             low = min(p.y for p in points)
             high = max(p.y for p in points)
+            half = 2 if job.lies is Lies.ON_FOLD else 1
+            if (high - low) / half > self.width + OVER:
+                continue
             if job.lies is Lies.ON_FOLD:
                 middle = (low + high) / 2
                 left, right = _in_bands(_above(points, middle), middle, self.band)
