@@ -287,7 +287,22 @@ def facing_piece(flare: Flare, wishes: PanelWishes) -> Piece:
         edges=edges,
         notches=waist_only,
         grainline=_along_facing(middle, angle, flare.length, wishes),
+        fold_way=_facing_fold(flare, wishes),
     )
+
+
+def _facing_fold(flare: Flare, wishes: PanelWishes) -> FoldWay:
+    """Return the fold that takes a facing's half: its middle may lie otherwise than its panel's.
+
+    Beside straight gathered panels a facing is curved, and its middle is on the bias unless it
+    lies on the grain or square to it.
+    """
+    if not wishes.half or wishes.fold_way is FoldWay.NONE:
+        return FoldWay.NONE
+    if wishes.grain is Grain.CENTRE:
+        return FoldWay.LENGTHWISE
+    half_circle = abs(flare.panel_angle - math.pi) < 1e-9
+    return FoldWay.CROSSWISE if half_circle else FoldWay.NONE
 
 
 def _along_facing(middle: Mm, angle: float, depth: Mm, wishes: PanelWishes) -> tuple[Point, Point]:

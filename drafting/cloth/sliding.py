@@ -9,9 +9,10 @@ Millimetres. The one home of numpy. Imports shapes, lays, in_rows and geometry.
 """
 
 import math
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, product
 from typing import Any
 
 from drafting.cloth.in_rows import copies
@@ -53,6 +54,7 @@ class _Form:
     Attributes:
         left, right: least and greatest x in each band, about the shape's own origin.
         base: y of the shape's origin when its lowest band is the cloth's first.
+        leftmost, reach, middle: least x, greatest x, and mean of ``right``.
         fixed: the one band it must begin in, or None for any.
     """
 
@@ -60,6 +62,9 @@ class _Form:
     flipped: bool
     left: _Array
     right: _Array
+    leftmost: Mm
+    reach: Mm
+    middle: Mm
     base: Mm
     fixed: int | None
 
@@ -85,7 +90,8 @@ def slid(tasks: Sequence[Job], width: Mm, *, trials: int = TRIALS) -> tuple[tupl
         return (), 0.0
     bench = _Bench(width, tasks)
     best: tuple[Mm, list[Laid]] | None = None
-    for order, (greedy, tie) in _orders(tasks, bench, max(1, trials // len(tasks))):
+    rounds = min(max(1, trials // len(tasks)), 3 * _different(tasks))
+    for order, (greedy, tie) in _orders(tasks, bench, rounds):
         plan = bench.place(order, greedy=greedy, tie=tie, limit=best[0] if best else math.inf)
         if plan is not None and (best is None or plan[0] < best[0] - HAIR):
             best = plan
@@ -93,6 +99,12 @@ def slid(tasks: Sequence[Job], width: Mm, *, trials: int = TRIALS) -> tuple[tupl
     number = {(job.shape.name, job.copy): k for k, job in enumerate(tasks)}
     found = sorted(best[1], key=lambda laid: number[laid.shape.name, laid.copy])
     return tuple(found), best[0]
+
+
+def _different(tasks: Sequence[Job]) -> int:
+    """Return how many orders of the jobs differ: n! over that of each kind."""
+    kinds = Counter(_key(job) for job in tasks)
+    return math.factorial(len(tasks)) // math.prod(math.factorial(n) for n in kinds.values())
 
 
 class _Bench:
@@ -139,7 +151,15 @@ class _Bench:
         # What is a hair wider than the cloth has one band too many, which nothing else needs.
         left, right = left[: self.count], right[: self.count]
         return _Form(
-            extra=extra, flipped=job.flipped, left=left, right=right, base=base, fixed=fixed
+            extra=extra,
+            flipped=job.flipped,
+            left=left,
+            right=right,
+            leftmost=float(left.min()),
+            reach=float(right.max()),
+            middle=float(right.mean()),
+            base=base,
+            fixed=fixed,
         )
 
     def place(
@@ -166,10 +186,11 @@ class _Bench:
                 else:
                     starts = np.array([form.fixed])
                     views = front[None, form.fixed : form.fixed + size]
-                x = np.maximum((views - form.left).max(axis=1), -form.left.min())
-                shut = (x[:, None] + form.left - views).sum(axis=1) / self.count
-                reach = np.maximum(x + form.right.max(), end)
-                score = reach * 4 + (x + form.right.mean()) * greedy + shut + starts * tie
+                gaps = views - form.left
+                x = np.maximum(gaps.max(axis=1), -form.leftmost)
+                shut = (x * size - gaps.sum(axis=1)) / self.count
+                reach = np.maximum(x + form.reach, end)
+                score = reach * 4 + (x + form.middle) * greedy + shut + starts * tie
                 k = int(score.argmin())
                 if best is None or score[k] < best[0] - HAIR:
                     best = float(score[k]), float(x[k]), int(starts[k]), form
@@ -177,7 +198,7 @@ class _Bench:
             _, where, start, form = best
             size = len(form.left)
             front[start : start + size] = where + form.right
-            end = max(end, where + float(form.right.max()))
+            end = max(end, where + form.reach)
             if end >= limit:
                 return None
             found.append(
@@ -254,12 +275,11 @@ def _orders(
     base = [_by_size(tasks, [sizes[_key(job)][by] for job in tasks]) for by in range(3)]
     ways = [(1.0, 0.0), (0.2, 0.0), (3.0, 0.02)]
     found = 0
-    for order in base:
-        for way in ways:
-            if found == rounds:
-                return
-            found += 1
-            yield order, way
+    for order, way in product(base, ways):
+        if found == rounds:
+            return
+        found += 1
+        yield order, way
     # The same shuffles every time: a counter that a classic recipe stirs, and no chance.
     state = 12345
     while found < rounds:

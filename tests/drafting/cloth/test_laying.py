@@ -23,7 +23,7 @@ from drafting.effort import Effort
 from drafting.findings import stops
 from drafting.geometry import area
 from drafting.pattern import Pattern, draft
-from drafting.piece import FoldWay, Piece, cutting_area
+from drafting.piece import EdgeKind, FoldWay, Piece, cutting_area
 from drafting.spec import Cloth, Cloths, Grain, Lining, Ruffle, Skirt, Spec
 from drafting.units import Units
 from tests.drafting.cloth import lay_check
@@ -182,6 +182,21 @@ def test_halves_lie_on_the_fold_and_pairs_in_two_layers() -> None:
     assert lay_check.wrong(pattern, plan) == []
     folded = next(stretch for stretch in plan.stretches if stretch.folded)
     assert folded.start == 0 and folded.length > 0
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+@given(patterns())
+def test_a_fold_of_the_cloth_lies_along_or_across_the_grain_of_its_half(pattern: Pattern) -> None:
+    for piece in pattern.pieces:
+        if piece.half and piece.fold_way is not FoldWay.NONE:
+            fold = next(edge for edge in piece.edges if edge.kind is EdgeKind.FOLD).path[0]
+            (ax, ay), (bx, by) = piece.grainline
+            turn = math.atan2(by - ay, bx - ax) - math.atan2(
+                fold.end.y - fold.start.y, fold.end.x - fold.start.x
+            )
+            along = piece.fold_way is FoldWay.LENGTHWISE
+            off = math.sin(turn) if along else math.cos(turn)
+            assert abs(off) < 1e-6, piece.name
 
 
 def test_what_is_cut_once_and_is_not_alike_over_the_fold_lies_in_a_single_layer() -> None:
