@@ -34,6 +34,9 @@ SEEDS = {Effort.QUICK: (), Effort.USUAL: (1,), Effort.THOROUGH: (1, 2, 3, 4)}
 LEFT_BESIDE = 0.15
 """A strip that leaves no more of the width than this has its length of cloth to itself."""
 
+NO_MATTER: Mm = 10.0
+"""Where no plan could be shorter by more than this, the solver is not asked."""
+
 WORTH_SAYING: Mm = 100.0
 """A shop sells no less than this."""
 
@@ -149,7 +152,7 @@ def open_plan(
         ways.append((slid(jobs(rest), width, trials=TRIALS[effort]), Method.SLID))
     seeds = SEEDS[effort]
     best = min(length for (_, length), _ in ways)
-    if seeds and rest and best > _least(rest, width) * 1.001 and suits(rest, width):
+    if seeds and rest and best > _least(rest, width) + NO_MATTER and suits(rest, width):
         try:
             ways.append((solved(rest, width, seeds=seeds), Method.SOLVER))
         except SolverError as error:

@@ -11,7 +11,7 @@ Millimetres. The one home of numpy. Imports shapes, lays, in_rows and geometry.
 import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise, product
 from typing import Any
 
@@ -90,11 +90,20 @@ def slid(tasks: Sequence[Job], width: Mm, *, trials: int = TRIALS) -> tuple[tupl
         return (), 0.0
     bench = _Bench(width, tasks)
     best: tuple[Mm, list[Laid]] | None = None
-    rounds = min(max(1, trials // len(tasks)), 3 * _different(tasks))
-    for order, (greedy, tie) in _orders(tasks, bench, rounds):
-        plan = bench.place(order, greedy=greedy, tie=tie, limit=best[0] if best else math.inf)
+    rounds = min(max(1, trials // len(tasks)), len(WAYS) * _different(tasks))
+    kept = _Try(order=tuple(_Placing(job=job) for job in tasks), greedy=1.0, tie=0.0)
+    for one in _firsts(tasks, bench)[:rounds]:
+        plan = bench.place(one, limit=best[0] if best else math.inf)
         if plan is not None and (best is None or plan[0] < best[0] - HAIR):
-            best = plan
+            best, kept = plan, one
+    chance = _Chance()
+    for _ in range(rounds - len(WAYS) * 3):
+        one = _changed(kept, chance)
+        plan = bench.place(one, limit=best[0] + SAME if best else math.inf)
+        if plan is not None:
+            kept = one
+            if best is None or plan[0] < best[0] - HAIR:
+                best = plan
     assert best is not None
     number = {(job.shape.name, job.copy): k for k, job in enumerate(tasks)}
     found = sorted(best[1], key=lambda laid: number[laid.shape.name, laid.copy])
@@ -102,9 +111,35 @@ def slid(tasks: Sequence[Job], width: Mm, *, trials: int = TRIALS) -> tuple[tupl
 
 
 def _different(tasks: Sequence[Job]) -> int:
-    """Return how many orders of the jobs differ: n! over that of each kind."""
+    """Return how many ways to begin differ: n! orders over that of each kind, in every turn."""
     kinds = Counter(_key(job) for job in tasks)
-    return math.factorial(len(tasks)) // math.prod(math.factorial(n) for n in kinds.values())
+    orders = math.factorial(len(tasks)) // math.prod(math.factorial(n) for n in kinds.values())
+    return orders * math.prod(len(job.shape.turns) + 1 for job in tasks)
+
+
+WAYS = ((1.0, 0.0), (0.2, 0.0), (3.0, 0.02))
+"""How greedily a shape is placed: what its own end counts for against the cloth that it shuts
+off, and what lying low counts for, which keeps like shapes together."""
+
+SAME: Mm = 0.05
+"""A plan so little longer than the best is gone on from all the same."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Placing:
+    """A job in its turn; ``extra`` is how it must lie, or None for whatever is best."""
+
+    job: Job
+    extra: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Try:
+    """An order of placing, and how greedily."""
+
+    order: tuple[_Placing, ...]
+    greedy: float
+    tie: float
 
 
 class _Bench:
@@ -162,22 +197,18 @@ class _Bench:
             fixed=fixed,
         )
 
-    def place(
-        self, order: Sequence[Job], *, greedy: float, tie: float, limit: Mm
-    ) -> tuple[Mm, list[Laid]] | None:
-        """Return a plan that places the jobs in order, or None where it grows beyond a limit.
-
-        Args:
-            greedy: how much a shape's own end counts against the cloth that it shuts off.
-            tie: how much lying low counts, to keep like shapes together.
-        """
+    def place(self, tried: "_Try", *, limit: Mm) -> tuple[Mm, list[Laid]] | None:
+        """Return a plan that places the jobs in order, or None where it grows beyond a limit."""
         import numpy as np
 
         front = np.zeros(self.count)
         end, found = 0.0, []
-        for job in order:
+        for placing in tried.order:
+            job = placing.job
             best: tuple[float, Mm, int, _Form] | None = None
             for form in self.forms[_key(job)]:
+                if placing.extra is not None and form.extra != placing.extra:
+                    continue
                 size = len(form.left)
                 if form.fixed is None:
                     last = self.count - size
@@ -190,7 +221,7 @@ class _Bench:
                 x = np.maximum(gaps.max(axis=1), -form.leftmost)
                 shut = (x * size - gaps.sum(axis=1)) / self.count
                 reach = np.maximum(x + form.reach, end)
-                score = reach * 4 + (x + form.middle) * greedy + shut + starts * tie
+                score = reach * 4 + (x + form.middle) * tried.greedy + shut + starts * tried.tie
                 k = int(score.argmin())
                 if best is None or score[k] < best[0] - HAIR:
                     best = float(score[k]), float(x[k]), int(starts[k]), form
@@ -267,27 +298,42 @@ def _by_size(tasks: Sequence[Job], sizes: Sequence[float]) -> list[Job]:
     return [tasks[k] for k in order]
 
 
-def _orders(
-    tasks: Sequence[Job], bench: _Bench, rounds: int
-) -> Iterator[tuple[list[Job], tuple[float, float]]]:
-    """Yield orders in which to place the jobs, with how greedily, the most promising first."""
+def _firsts(tasks: Sequence[Job], bench: _Bench) -> list["_Try"]:
+    """Return the most promising ways to begin with: by area, by length and by width."""
     sizes = {key: _size(forms[0]) for key, forms in bench.forms.items()}
     base = [_by_size(tasks, [sizes[_key(job)][by] for job in tasks]) for by in range(3)]
-    ways = [(1.0, 0.0), (0.2, 0.0), (3.0, 0.02)]
-    found = 0
-    for order, way in product(base, ways):
-        if found == rounds:
-            return
-        found += 1
-        yield order, way
-    # The same shuffles every time: a counter that a classic recipe stirs, and no chance.
-    state = 12345
-    while found < rounds:
-        order = list(base[found % len(base)])
-        for _ in range(1 + found % 4):
-            state = (state * 1103515245 + 12345) % 2**31
-            one = state // 7 % len(order)
-            state = (state * 1103515245 + 12345) % 2**31
-            order.insert(state // 7 % len(order), order.pop(one))
-        found += 1
-        yield order, ways[found % len(ways)]
+    return [
+        _Try(order=tuple(_Placing(job=job) for job in order), greedy=greedy, tie=tie)
+        for order, (greedy, tie) in product(base, WAYS)
+    ]
+
+
+def _changed(tried: "_Try", chance: "_Chance") -> "_Try":
+    """Return a way that differs in a place or two, a turn, or how greedily it goes on."""
+    order = list(tried.order)
+    for _ in range(1 + chance.below(3)):
+        k = chance.below(len(order))
+        placing = order.pop(k)
+        what = chance.below(4)
+        if what == 0:
+            turns = (None, *placing.job.shape.turns)
+            placing = replace(placing, extra=turns[chance.below(len(turns))])
+            order.insert(k, placing)
+        else:
+            order.insert(chance.below(len(order) + 1), placing)
+    greedy, tie = (
+        WAYS[chance.below(len(WAYS))] if chance.below(6) == 0 else (tried.greedy, tried.tie)
+    )
+    return _Try(order=tuple(order), greedy=greedy, tie=tie)
+
+
+class _Chance:
+    """Numbers that look like chance and are the same every time: a classic recipe, no library."""
+
+    def __init__(self) -> None:
+        self._state = 12345
+
+    def below(self, count: int) -> int:
+        """Return a number from 0 up to below ``count``."""
+        self._state = (self._state * 1103515245 + 12345) % 2**31
+        return self._state // 65536 % count
