@@ -96,9 +96,12 @@ def slid(tasks: Sequence[Job], width: Mm, *, trials: int = TRIALS) -> tuple[tupl
         plan = bench.place(one, limit=best[0] if best else math.inf)
         if plan is not None and (best is None or plan[0] < best[0] - HAIR):
             best, kept = plan, one
-    chance = _Chance()
+    chance, seen = _Chance(), {kept.told}
     for _ in range(rounds - len(WAYS) * 3):
         one = _changed(kept, chance)
+        if one.told in seen:
+            continue  # copies are alike, and few shapes have few orders
+        seen.add(one.told)
         plan = bench.place(one, limit=best[0] + SAME if best else math.inf)
         if plan is not None:
             kept = one
@@ -140,6 +143,11 @@ class _Try:
     order: tuple[_Placing, ...]
     greedy: float
     tie: float
+
+    @property
+    def told(self) -> tuple[object, ...]:
+        """What tells it from others: copies of a shape are all alike."""
+        return tuple((_key(p.job), p.extra) for p in self.order), self.greedy, self.tie
 
 
 class _Bench:
