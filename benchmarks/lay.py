@@ -100,7 +100,7 @@ def main() -> None:
         at = words.index("against")
         against = int(words[at + 1]) if at + 1 < len(words) else 20
         words = words[:at]
-    effort = Effort(words[0]) if words else Effort.USUAL
+    effort = Effort(words[0]) if words else Effort.THOROUGH
     rows = [measured(title, pattern, name, effort, against) for title, name, pattern in drafts()]
     names = ("of the bound", "of rows", "seconds", "of the solver's best")
     for name, figures in zip(names, zip(*rows, strict=True), strict=False):

@@ -34,7 +34,7 @@ def lay(pattern: "Pattern", cloth: str, effort: "Effort | None" = None) -> "Lay"
 
     Args:
         cloth: ``skirt``, ``lining``, ``ruffle``, ``interfacing`` or ``binding``.
-        effort: how long to search; the usual if None.
+        effort: how long to search; thoroughly, for up to some three seconds, if None.
 
     Raises:
         KeyError: nothing of the pattern is cut from that cloth.

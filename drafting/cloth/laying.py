@@ -28,8 +28,9 @@ if TYPE_CHECKING:
 MOST_LAID = 600
 """More shapes than this are counted in rows and not laid one by one."""
 
-SEEDS = {Effort.QUICK: (), Effort.USUAL: (1,), Effort.THOROUGH: (1, 2, 3, 4)}
-"""What the solver starts from, once for each; the same plan comes of the same seeds."""
+STALL = {Effort.QUICK: 0, Effort.USUAL: 5, Effort.THOROUGH: 12}
+"""How often in a row the solver may fail before it is stopped: a second or so while pages are
+laid out too, three where the lay is all that is asked. It is not asked for a quick plan."""
 
 LEFT_BESIDE = 0.15
 """A strip that leaves no more of the width than this has its length of cloth to itself."""
@@ -55,7 +56,7 @@ def laid_plan(pattern: "Pattern", cloth: str, effort: Effort | None = None) -> L
     if not cut:
         raise KeyError(cloth)
     of: Cloth = getattr(pattern.spec.cloths, cloth)
-    return lay_of(cut, cloth, of, effort or Effort.USUAL, units=pattern.spec.units)
+    return lay_of(cut, cloth, of, effort or Effort.THOROUGH, units=pattern.spec.units)
 
 
 def lay_plans(
@@ -150,11 +151,11 @@ def open_plan(
     ways: list[tuple[Plan, Method]] = [(in_rows(rest, width), Method.ROWS)]
     if rest:
         ways.append((slid(jobs(rest), width, trials=TRIALS[effort]), Method.SLID))
-    seeds = SEEDS[effort]
+    stall = STALL[effort]
     best = min(length for (_, length), _ in ways)
-    if seeds and rest and best > _least(rest, width) + NO_MATTER and suits(rest, width):
+    if stall and rest and best > _least(rest, width) + NO_MATTER and suits(rest, width):
         try:
-            ways.append((solved(rest, width, seeds=seeds), Method.SOLVER))
+            ways.append((solved(rest, width, stall=stall), Method.SOLVER))
         except SolverError as error:
             told = (_no_solver(name, error),)
     ways.sort(key=lambda way: way[0][1])

@@ -24,11 +24,8 @@ OUTSIDE: Mm = 0.5
 WORKERS = 3
 """Threads of one search, on any machine: with another number it would come to another plan."""
 
-STALL = 8
-"""Reports without a shorter plan after which a search has found what it will find."""
-
-REPORTS = 620
-"""Reports after which it ends at the latest: some three seconds for the hardest garments."""
+REPORTS = 450
+"""Reports of the solver after which a search ends at the latest."""
 
 SECONDS = 40.0
 """A solver that has not ended by then has failed. It tells nothing of how long it may take: a
@@ -37,8 +34,8 @@ plan never depends on the clock."""
 MOST_SHAPES = 60
 """More shapes than this are laid without the solver: it would need minutes."""
 
-NARROW: Mm = 0.01
-"""What a shape must be narrower than the cloth for the solver to take it."""
+NARROW: Mm = 4.0
+"""What a shape must be narrower than the cloth for the solver to find a first place for it."""
 
 _CHILD = Path(__file__).with_name("solver_child.py")
 
@@ -74,9 +71,12 @@ def _polygon(shape: Shape, extra: float, flipped: bool) -> list[tuple[float, flo
 
 
 def solved(
-    shapes: Sequence[Shape], width: Mm, *, seeds: Sequence[int]
+    shapes: Sequence[Shape], width: Mm, *, stall: int, seeds: Sequence[int] = (1,)
 ) -> tuple[tuple[Laid, ...], Mm]:
     """Return every shape laid by the solver, the best of several seeds, and the length taken.
+
+    Args:
+        stall: so many reports of the solver without a shorter plan end the search.
 
     Raises:
         SolverError: it cannot be run, fails, or does not come to an end.
@@ -98,7 +98,7 @@ def solved(
             for shape, flipped, wanted in kinds
         ],
         "workers": WORKERS,
-        "stall": STALL,
+        "stall": stall,
         "reports": REPORTS,
         "seconds": SECONDS,
     }

@@ -137,7 +137,7 @@ def test_whatever_is_drafted_can_be_laid(pattern: Pattern, chance: Any) -> None:
 def test_the_solver_lays_every_example_soundly(sheet: Path) -> None:
     pattern = draft(drafting.load(sheet))
     name = next(iter(pattern.figures.cloth))
-    plan = cloth.lay(pattern, name)
+    plan = cloth.lay(pattern, name, Effort.USUAL)
     assert lay_check.wrong(pattern, plan) == []
     assert plan.length <= plan.rows_length + 1e-6
     assert plan.length <= cloth.lay(pattern, name, Effort.QUICK).length + 1e-6
@@ -150,7 +150,7 @@ def told(plan: Lay) -> list[Any]:
 
 def test_the_same_sheet_gives_the_same_plan() -> None:
     pattern = draft(drafting.load(next(s for s in SHEETS if s.stem == "character-skirt")))
-    one, other = (cloth.lay(pattern, "skirt") for _ in range(2))
+    one, other = (cloth.lay(pattern, "skirt", Effort.USUAL) for _ in range(2))
     assert one.method is Method.SOLVER
     assert told(one) == told(other)
 
@@ -263,7 +263,7 @@ def test_a_solver_that_fails_is_told_of_and_another_plan_is_given(
 
     monkeypatch.setattr(subprocess, "run", panics)
     pattern = draft(drafting.load(next(s for s in SHEETS if s.stem == "twirl-skirt")))
-    plan = cloth.lay(pattern, "skirt")
+    plan = cloth.lay(pattern, "skirt", Effort.USUAL)
     assert plan.method is not Method.SOLVER
     assert [finding.code for finding in plan.findings] == ["laid-without-solver"]
     assert lay_check.wrong(pattern, plan) == []
@@ -272,13 +272,13 @@ def test_a_solver_that_fails_is_told_of_and_another_plan_is_given(
 def test_a_plan_of_the_solvers_that_is_not_sound_is_not_taken(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    def piled_up(fit: Any, width: float, *, seeds: Any) -> Any:
+    def piled_up(fit: Any, width: float, *, stall: int) -> Any:
         plan, _, _ = open_plan(fit, width, Effort.QUICK)
         return tuple(replace(one, x=0.0) for one in plan[0]), 10.0
 
     monkeypatch.setattr("drafting.cloth.laying.solved", piled_up)
     pattern = draft(drafting.load(next(s for s in SHEETS if s.stem == "twirl-skirt")))
-    plan = cloth.lay(pattern, "skirt")
+    plan = cloth.lay(pattern, "skirt", Effort.USUAL)
     assert plan.method is not Method.SOLVER
     assert lay_check.wrong(pattern, plan) == []
 
