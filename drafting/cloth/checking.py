@@ -39,7 +39,7 @@ def _overlaps(lay: Lay) -> Iterator[str]:
     for one, solid in zip(lay.laid, solids, strict=True):
         if not solid.is_valid:
             yield f"the outline of {_named(one)} crosses itself"
-    if any(not solid.is_valid for solid in solids):
+    if not solids or any(not solid.is_valid for solid in solids):
         return
     pairs = STRtree(solids).query(solids, predicate="intersects").T
     for k, m in sorted((int(k), int(m)) for k, m in pairs if k < m):

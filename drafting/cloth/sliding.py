@@ -82,7 +82,13 @@ def slid(tasks: Sequence[Job], width: Mm, *, trials: int = TRIALS) -> tuple[tupl
         return (), 0.0
     bench = _Bench(width, tasks)
     best: tuple[Mm, list[Laid]] | None = None
+    tried: set[object] = set()
     for order, (greedy, tie) in _orders(tasks, bench, max(1, trials // len(tasks))):
+        # Copies are alike, and few shapes have few orders: none is laid a second time.
+        known, before = (tuple(map(_key, order)), greedy, tie), len(tried)
+        tried.add(known)
+        if len(tried) == before:
+            continue
         plan = bench.place(order, greedy=greedy, tie=tie, limit=best[0] if best else math.inf)
         if plan is not None and (best is None or plan[0] < best[0] - HAIR):
             best = plan
