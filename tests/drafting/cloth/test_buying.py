@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.cloth.buying import panel_rows, purchase, rounded_up, sold_text
-from drafting.cloth.in_rows import in_rows, rows_length
+from drafting.cloth.in_rows import at, in_rows, rows_length
 from drafting.cloth.laying import laid_plan, lay_of, lay_plans
 from drafting.cloth.lays import Lay, Method, Stretch
 from drafting.cloth.shapes import shapes_of
@@ -99,12 +99,27 @@ def test_panels_beside_each_other_share_their_repeat() -> None:
 
 
 def test_bands_and_strips_take_no_repeat_beside_panels() -> None:
-    band = replace(box_piece(800, 80, 2), rectangle=True)
+    # 900 and 1000 do not fit beside each other on 1500: five rows.
+    band = replace(box_piece(800, 1000, 2), rectangle=True)
     of = replace(PLAIN, repeat=100)
     with_bands = rows_lay(of, box_piece(600, 900, 3), band)
     assert purchase(with_bands, Units.CM).panel_rows == 3
     # Strips alone are what the print is matched on: two rows of one.
-    assert purchase(rows_lay(of, band, usable=100), Units.CM).panel_rows == 2
+    assert purchase(rows_lay(of, band), Units.CM).panel_rows == 2
+
+
+def test_panels_that_only_just_reach_behind_each_other_lie_beside_each_other() -> None:
+    (shape,) = shapes_of((box_piece(600, 700, 2),), "skirt", PLAIN)
+    lay = rows_lay(replace(PLAIN, repeat=100), box_piece(600, 700, 2))
+
+    def beside(shared: float) -> int:
+        laid = (
+            at(shape, 1, 0.0, 0.0, 0.0, flipped=False),
+            at(shape, 2, 0.0, 600.0, 700.0 - shared, flipped=False),
+        )
+        return purchase(replace(lay, laid=laid), Units.CM).panel_rows
+
+    assert [beside(0.0), beside(0.9), beside(1.1)] == [1, 1, 2]
 
 
 @settings(max_examples=60, deadline=None)

@@ -235,6 +235,13 @@ def test_a_stop_on_the_way_does_not_end_the_search() -> None:
     assert most(change, "skirt") is not None
 
 
+def test_a_draft_that_stops_fits_no_cloth_however_long() -> None:
+    # No ruffle of 70 cm has its place on a lining of 62.
+    plenty = having(E9, "skirt", 50_000)
+    assert fits(plenty, "skirt")
+    assert not fits(replace(plenty, ruffle=Ruffle(depth=700, gather_ratio=2.2)), "skirt")
+
+
 def test_no_search_drafts_more_often_than_its_cap(monkeypatch: pytest.MonkeyPatch) -> None:
     specs = [having(spec, cloth, have) for spec, cloth, have in CASES.values()]
     patterns = [

@@ -165,6 +165,15 @@ def test_example_9_is_gathered_over_five_and_a_half_metres_of_cord() -> None:
     assert metres(E9, "sewing thread for the ruffle") == pytest.approx(by_hand, abs=0.01)
 
 
+def test_each_tier_of_a_ruffle_is_sewn_to_the_one_above_it() -> None:
+    # 2008.1 of line and the first tier's 2.2 times that; the second's 1.6 times as much hangs.
+    tiered = replace(E9, ruffle=replace(E9.ruffle, tiers=2, tier_ratio=1.6))  # type: ignore[type-var]
+    sewn = math.ceil(10.5 * 2.0081 * (1 + 2.2))
+    assert f"sewing it on {sewn}\u00a0m" in bag(tiered)["sewing thread for the ruffle"].why
+    edge = bag(tiered)["bias binding for the ruffle's edge, if you bind it"]
+    assert edge.amount == pytest.approx(2008.1 * 2.2 * 1.6 + 60, abs=0.5)
+
+
 def test_rows_are_gathered_with_strong_thread_for_each_row() -> None:
     # 1.6 of 2008.1 is 3213 flat: short enough for two rows, 2.3 m a metre of each.
     rows = replace(E9, ruffle=Ruffle(cloth=RuffleCloth.SILK_ORGANZA, depth=200, gather_ratio=1.6))

@@ -77,6 +77,14 @@ def test_without_a_number_of_panels_seams_are_counted_from_what_wide_cloth_gives
     assert found[-1].panels == 1 and not found[-1].more_seams
 
 
+def test_a_width_with_more_seams_is_not_the_cheapest_though_it_takes_less() -> None:
+    spec = garment(skirt=Skirt(length=700), lining=Lining(fullness=0.5))
+    narrow, wider, *_ = at(spec, "lining")
+    assert narrow.buy is not None and wider.buy is not None
+    assert narrow.more_seams and narrow.buy * narrow.width < wider.buy * wider.width
+    assert not narrow.cheapest and wider.cheapest
+
+
 def test_gathered_lengths_are_as_many_as_the_cloth_asks_for() -> None:
     # 735 x 2.2 = 1617 flat: one length on 280 cm; on 90 cm, 850 without its seams, 1.9: two.
     skirt = Skirt(cut=CutKind.GATHERED, length=580, gather_ratio=2.2)
