@@ -124,6 +124,8 @@ def told_of(found: Printer, about: About) -> tuple[str, ...]:
     """
     if about.kind is Kind.CARD:
         return ("A card is read and not measured: no printer's error matters to it.",)
+    if about.kind is Kind.LAY:
+        return ("Lay plans are drawn small and read: no printer's error matters to them.",)
     pairs = (
         [("Both ways", found.across)]
         if found.alike

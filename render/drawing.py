@@ -108,6 +108,7 @@ class Kind(StrEnum):
     PROJECTOR = "projector"
     CARD = "card"
     TRIAL = "trial"
+    LAY = "lay plans"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -343,7 +343,7 @@ def _scale_faults(
         for across, up in [(page.scale[0] / first[0], page.scale[1] / first[1])]
         if _differ(across, up)
     ][:1]
-    if about.kind in (Kind.PROJECTOR, Kind.CARD):
+    if about.kind in (Kind.PROJECTOR, Kind.CARD, Kind.LAY):
         return faults + _scaled(first)
     drawn = _in_file(nearest, about.correction)
     if nearest is None or drawn is None:
@@ -385,7 +385,8 @@ def _ways(across: float, up: float) -> str:
 def _page_faults(pages: Sequence[_Measured], about: About) -> list[str]:
     """Return what is wrong with the pages' sizes and with where they are drawn on."""
     faults: list[str] = []
-    if about.kind is not Kind.PROJECTOR:
+    # A lay plan lies the way in which it is larger.
+    if about.kind not in (Kind.PROJECTOR, Kind.LAY):
         sizes = {tuple(round(side, 2) for side in page.page) for page in pages}
         if len(sizes) > 1:
             faults.append(f"Its pages have {len(sizes)} different sizes.")
@@ -420,6 +421,8 @@ def _rules(pages: Sequence[_Measured], about: About) -> tuple[Mm, Mm]:
 
     A projector's is the frame of its grid, which needs no ticks.
     """
+    if about.kind is Kind.LAY:
+        return 0.0, 0.0  # its length marks are drawn small
     ticked = about.kind is not Kind.PROJECTOR
     found = [
         _rules_of(page, ticked=ticked)

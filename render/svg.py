@@ -43,6 +43,44 @@ def svg_bytes(plane: Plane) -> bytes:
     return text.getvalue().encode()
 
 
+def drawing_svg(drawing: Drawing, width: Mm, height: Mm, title: str, desc: str) -> bytes:
+    """Return one drawing as the bytes of an SVG 1.1 file, a group a layer.
+
+    Args:
+        width, height: of the picture; its lower left corner is the drawing's origin.
+        title, desc: what a screen reader says of it, in short and at length.
+    """
+    import svgwrite
+
+    wide, high = _number(width), _number(height)
+    out = svgwrite.Drawing(
+        size=(f"{wide}mm", f"{high}mm"),
+        viewBox=f"0 0 {wide} {high}",
+        debug=False,
+        role="img",
+    )
+    out.set_desc(title=title, desc=desc)
+    for layer in Layer:
+        strokes = [stroke for stroke in drawing.strokes if stroke.layer is layer]
+        texts = [text for text in drawing.texts if text.layer is layer]
+        if not strokes and not texts:
+            continue
+        group = out.g(id=_plain(layer.value))
+        for stroke in strokes:
+            group.add(_stroke(out, stroke, height))
+        for text in texts:
+            group.add(_text(out, text, height))
+        out.add(group)
+    written = io.StringIO()
+    out.write(written)
+    return written.getvalue().encode()
+
+
+def _ink(grey: float) -> str:
+    """Return a grey as SVG names it; 0 is black."""
+    return "black" if grey == 0 else "#" + f"{round(grey * 255):02x}" * 3
+
+
 def _plain(words: str) -> str:
     """Return words as letters, figures and hyphens, safe in an id."""
     return re.sub(r"[^a-z0-9]+", "-", words.lower()).strip("-")
@@ -82,7 +120,7 @@ def _stroke(out: Any, stroke: Stroke, top: Mm) -> Any:
     return out.path(
         d=" ".join(_commands(stroke.path, top)),
         fill="none",
-        stroke="black",
+        stroke=_ink(pen.grey),
         stroke_width=_number(pen.width),
         **dashes,
     )
@@ -114,6 +152,8 @@ def _text(out: Any, text: Text, top: Mm) -> Any:
     x, y = _number(text.at.x), _number(top - text.at.y)
     degrees = _number(-math.degrees(math.remainder(text.angle, math.tau)))
     turned = {} if degrees == "0" else {"transform": f"rotate({degrees} {x} {y})"}
+    if text.grey:
+        turned["fill"] = _ink(text.grey)
     return out.text(
         words,
         insert=(x, y),

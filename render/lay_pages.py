@@ -1,0 +1,570 @@
+"""Lay plans as pages: for each cloth its picture and where each piece lies, then what to buy.
+
+Millimetres in the page's frame. Drawn small, so nothing here is cut from: every page says so.
+Imports the picture, setting and the words of lay plans.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from drafting.cautions import cautions
+from drafting.cloth.lays import Laid, Lay, Lies
+from drafting.cloth.shopping import AtWidth, Measured, Notion, Purchase, Shopping
+from drafting.findings import Finding, Level, by_weight
+from drafting.geometry import Box, Point, straight
+from drafting.pattern import Pattern
+from drafting.spec import PaperName
+from drafting.units import Mm, Units, length_text
+from render import fonts, style
+from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, Text, together
+from render.lay_labels import grain_ends
+from render.lay_picture import LayPicture, PictureError, lay_picture
+from render.lay_words import (
+    along_text,
+    cloth_text,
+    grams_text,
+    how_words,
+    layers_words,
+    money,
+)
+from render.measures import metres_text
+from render.paper import PAPERS
+from render.setting import Setting, height_of
+from render.words import edition_words, made_for
+
+FOOT: Mm = 6.0
+"""Room under a page's window for its foot."""
+
+REGULAR = 6
+"""So many strips in even steps are listed as one row between the first and the last."""
+
+ROUND: Mm = 0.5
+"""Steps that differ by less are even."""
+
+
+def lay_document(
+    pattern: Pattern, lays: Sequence[Lay], shopping: Shopping | None = None
+) -> Document:
+    """Return the lay plans of a garment as a document, and what to buy if that is known.
+
+    Pages are A4, or Letter for a sheet in inches or for Letter, each cloth's the way round in
+    which its plan is larger.
+    """
+    sheets: list[_Sheet] = []
+    for lay in lays:
+        sheets += _lay_sheets(pattern, lay)
+    if shopping is not None:
+        sheets += _shopping_sheets(pattern, shopping)
+    else:
+        sheets += _care_sheets(pattern)
+    pages = tuple(
+        _page(pattern, sheet, number, len(sheets)) for number, sheet in enumerate(sheets, start=1)
+    )
+    publish = pattern.spec.publish
+    licence = f"; licence: {publish.licence}" if publish.licence else ""
+    return Document(
+        title=fonts.printable(f"{pattern.spec.title}: lay plans"),
+        author=fonts.printable(publish.maker),
+        subject=fonts.printable(f"Lay plans and cloth to buy, drawn small{licence}"),
+        keywords="sewing pattern, skirt, lay plan, cloth",
+        language=publish.language,
+        about=About(kind=Kind.LAY),
+        pages=pages,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Sheet:
+    """One page before it has a foot."""
+
+    window: Box
+    drawing: Drawing
+    label: str
+    bookmark: str
+    scale: int | None = None
+
+
+def _paper(pattern: Pattern) -> tuple[Mm, Mm, Mm]:
+    """Return width, height and margin of the pages, upright."""
+    letter = (PaperName.LETTER, PaperName.LEGAL, PaperName.TABLOID)
+    first = next(iter(pattern.spec.print.papers), PaperName.A4)
+    home = {PaperName.A4: PaperName.A4, PaperName.A3: PaperName.A4}
+    for name in letter:
+        home[name] = PaperName.LETTER
+    inches = pattern.spec.units is Units.INCH
+    name = home.get(first, PaperName.LETTER if inches else PaperName.A4)
+    paper = PAPERS[name]
+    return paper.width, paper.height, paper.margin
+
+
+def _window(pattern: Pattern, *, upright: bool) -> Box:
+    """Return what of a page is set, above its foot."""
+    width, height, margin = _paper(pattern)
+    wide, high = (width, height) if upright else (height, width)
+    return Box(left=margin, bottom=margin + FOOT, right=wide - margin, top=high - margin)
+
+
+def _page(pattern: Pattern, sheet: _Sheet, number: int, of: int) -> Page:
+    _, _, margin = _paper(pattern)
+    window = sheet.window
+    told = f"drawn at 1:{sheet.scale}, " if sheet.scale is not None else ""
+    words = f"Lay plans, page {number} of {of}: {told}not to be cut from"
+    size = style.NOTE
+    room = window.width - fonts.width(words, size, bold=True) - 6
+    texts = [
+        Text(
+            text=words,
+            at=Point(window.left, margin + 1.0),
+            size=size,
+            bold=True,
+            layer=Layer.PAGE,
+        ),
+        Text(
+            text=fonts.shortened(pattern.spec.title, size, room),
+            at=Point(window.right, margin + 1.0),
+            size=size,
+            anchor=Anchor.END,
+            layer=Layer.PAGE,
+        ),
+    ]
+    return Page(
+        width=window.right + margin,
+        height=window.top + margin,
+        window=replace(window, bottom=margin),
+        drawing=together(sheet.drawing, Drawing(texts=tuple(texts))),
+        label=sheet.label,
+        bookmark=sheet.bookmark,
+    )
+
+
+def _sheets(page: Setting, label: str, bookmark: str, scale: int | None = None) -> Iterator[_Sheet]:
+    for number, drawing in enumerate(page.pages(), start=1):
+        yield _Sheet(
+            window=page.window,
+            drawing=drawing,
+            label=label if number == 1 else f"{label} {number}",
+            bookmark=bookmark if number == 1 else "",
+            scale=scale if number == 1 else None,
+        )
+
+
+# --- one cloth -----------------------------------------------------------------------------
+
+
+def _lay_sheets(pattern: Pattern, lay: Lay) -> Iterator[_Sheet]:
+    page, picture = _with_picture(pattern, lay)
+    units = pattern.spec.units
+    if lay.laid:
+        _where(page, lay, units)
+    if lay.counted:
+        page.heading("How many, in rows", with_next=14)
+        rows = [
+            (str(shape.number), shape.name, str(shape.count), length_text(shape.box().width, units))
+            for shape in lay.counted
+        ]
+        table(page, ("no.", "piece", "to cut", "along the cloth"), rows, right=(2, 3), flex=1)
+    _findings(page, lay.findings)
+    called = cloth_name(lay.name)
+    yield from _sheets(
+        page, f"{lay.name} lay", f"Lay plan: {called}", picture.scale if picture else None
+    )
+
+
+def cloth_name(name: str) -> str:
+    """Return what a cloth is called: "skirt cloth", but plain "interfacing"."""
+    return name if name in ("interfacing", "binding") else f"{name} cloth"
+
+
+def _with_picture(pattern: Pattern, lay: Lay) -> tuple[Setting, LayPicture | None]:
+    """Return a page with a cloth's heading and picture, the way round that shows it larger."""
+    found: list[tuple[tuple[int, int, int], Setting, LayPicture | None]] = []
+    for order, upright in enumerate((True, False)):
+        page = Setting(window=_window(pattern, upright=upright), inset=0.0)
+        _heading(page, pattern, lay)
+        try:
+            high = page.y - page.bottom - 2
+            drawn = lay_picture(lay, pattern.spec, width=page.width, height=high)
+        except PictureError:
+            found.append(((10**6, 0, order), page, None))
+            continue
+        page.put(drawn.drawing, page.left, page.y - drawn.height)
+        page.y -= drawn.height + 2
+        found.append(((drawn.scale, drawn.runs, order), page, drawn))
+    _, page, picture = min(found, key=lambda way: way[0])
+    return page, picture
+
+
+def _heading(page: Setting, pattern: Pattern, lay: Lay) -> None:
+    spec, units, cloth = pattern.spec, pattern.spec.units, lay.cloth
+    page.paragraph(f"Lay plan: {cloth_name(lay.name)}", size=style.HEADING, bold=True, after=0.4)
+    parts = (spec.title, made_for(spec), edition_words(spec), spec.publish.maker)
+    page.paragraph("  ·  ".join(part for part in parts if part), size=style.SMALL, after=0.2)
+    usable = length_text(lay.usable, units)
+    facts = [
+        cloth.kind,
+        f"{length_text(cloth.width, units)} wide",
+        f"{usable} usable between the selvages"
+        + (" once washed" if cloth.shrink_width or cloth.shrink_length else ""),
+        f"{along_text(lay.length, units)} to lay",
+        layers_words(lay, units),
+        "one way" if cloth.one_way else "",
+    ]
+    page.paragraph(
+        "  ·  ".join(fact for fact in facts if fact), size=style.SMALL, bold=True, after=2.0
+    )
+
+
+def _where(page: Setting, lay: Lay, units: Units) -> None:
+    """Set the list of where each piece lies, in the order of the cut list."""
+    page.heading("Where each lies", with_next=24)
+    folded = any(stretch.folded for stretch in lay.stretches)
+    grain = any(grain_ends(one) is not None for one in lay.laid)
+    selvage = length_text(lay.cloth.selvage, units)
+    across = "fold or lower selvage" if folded else "lower selvage"
+    told = f"Along: from the cut end to where the piece begins. Across: from the {across} to the"
+    told += f" piece’s lowest point{', and to its grain arrow' if grain else ''}."
+    if lay.cloth.selvage:
+        told += f" Measure from where the selvage ends, {selvage} in."
+    if grain:
+        told += " Lay the arrow first: both its ends equally far from the selvage"
+        told += " or the fold." if folded else "."
+    page.paragraph(told, size=style.SMALL)
+    heads = ("no.", "piece", "copy", "along", "across", "arrow", "how it lies")
+    rows = list(where_rows(lay, units))
+    # A column that says nothing of any piece is left out.
+    kept = [k for k in range(len(heads)) if k < 5 or any(row[k] for row in rows)]
+    table(
+        page,
+        [heads[k] for k in kept],
+        [[row[k] for k in kept] for row in rows],
+        right=[n for n, k in enumerate(kept) if k in (3, 4, 5)],
+        flex=len(kept) - 1 if 6 in kept else 1,
+    )
+
+
+def where_rows(lay: Lay, units: Units) -> Iterator[tuple[str, ...]]:
+    """Yield a row for each piece: number, name, copy, along, across, its arrow, how it lies.
+
+    What is cut double has one row for both its copies; strips in even steps have one for all
+    between the first and the last.
+    """
+    drawn = [one for one in lay.laid if one.lies is not Lies.UNDER]
+    k = 0
+    while k < len(drawn):
+        one = drawn[k]
+        last = _even_until(drawn, k)
+        if last - k + 1 < REGULAR:
+            yield _row(lay, one, units)
+            k += 1
+            continue
+        yield _row(lay, one, units)
+        step = drawn[k + 1].box.left - one.box.left
+        second, before = drawn[k + 1].copy, drawn[last - 1].copy
+        further = "further on" if step > 0 else "further back"
+        apart = along_text(abs(step), units)
+        same = _row(lay, drawn[k + 1], units)
+        yield (
+            same[0],
+            same[1],
+            f"{second} to {before}",
+            f"each {apart}",
+            same[4],
+            same[5],
+            f"each {apart} {further} than the one before" + (f"; {same[6]}" if same[6] else ""),
+        )
+        yield _row(lay, drawn[last], units)
+        k = last + 1
+
+
+def _even_until(drawn: Sequence[Laid], k: int) -> int:
+    """Return the last of the pieces from ``k`` on that lie alike in even steps along the cloth."""
+    first = drawn[k]
+    last = k
+    step: Mm | None = None
+    for j in range(k + 1, len(drawn)):
+        one, before = drawn[j], drawn[j - 1]
+        alike = (
+            one.shape.number == first.shape.number
+            and one.flipped == first.flipped
+            and one.lies is first.lies
+            and abs(math.remainder(one.turn - first.turn, math.tau)) < 1e-6
+            and abs(one.y - first.y) < ROUND
+        )
+        apart = one.x - before.x
+        if not alike or (step is not None and abs(apart - step) > ROUND):
+            break
+        step = apart
+        last = j
+    return last
+
+
+def _row(lay: Lay, one: Laid, units: Units) -> tuple[str, ...]:
+    box, shape = one.box, one.shape
+    floor = lay.usable / 2 if _folded_at(lay, box.centre.x) else 0.0
+    copy = f"{one.copy}" if one.lies is not Lies.UPPER else f"{one.copy}, {one.copy + 1}"
+    ends = grain_ends(one)
+    arrow = "" if ends is None else length_text((ends[0].y + ends[1].y) / 2 - floor, units)
+    across = "on the fold" if one.lies is Lies.ON_FOLD else _from(box.bottom - floor, units)
+    return (
+        str(shape.number),
+        shape.name,
+        f"{copy} of {shape.count}",
+        _from(box.left, units),
+        across,
+        "fold" if one.lies is Lies.ON_FOLD and ends and abs(ends[0].y - floor) < 1 else arrow,
+        how_words(one),
+    )
+
+
+def _from(length: Mm, units: Units) -> str:
+    """Return a distance; a hair under or over nothing is nothing."""
+    return length_text(length if abs(length) > 0.4 else 0.0, units)
+
+
+def _folded_at(lay: Lay, x: Mm) -> bool:
+    return any(
+        stretch.folded and stretch.start <= x < stretch.start + stretch.length
+        for stretch in lay.stretches
+    )
+
+
+def _findings(page: Setting, findings: Sequence[Finding]) -> None:
+    if not findings:
+        return
+    page.heading("Worth knowing", with_next=12)
+    for finding in by_weight(tuple(findings)):
+        bold = finding.level is not Level.NOTE
+        page.paragraph(f"{finding.what} {finding.do}", size=style.SMALL, bold=bold)
+
+
+# --- what to buy ---------------------------------------------------------------------------
+
+
+def _shopping_sheets(pattern: Pattern, shopping: Shopping) -> Iterator[_Sheet]:
+    units = pattern.spec.units
+    page = Setting(window=_window(pattern, upright=True), inset=0.0)
+    page.paragraph("What to buy", size=style.HEADING, bold=True, after=0.4)
+    page.paragraph(f"{pattern.spec.title}  ·  {made_for(pattern.spec)}", size=style.SMALL)
+    page.heading("Cloth", with_next=20)
+    rows = [_purchase_row(purchase, units) for purchase in shopping.purchases]
+    heads = (
+        "cloth", "kind", "width", "to lay", "+ shrinking", "+ repeats", "+ squaring", "buy",
+        "cost",
+    )  # fmt: skip
+    count = len(heads) if any(row[-1] for row in rows) else len(heads) - 1
+    table(
+        page,
+        heads[:count],
+        [row[:count] for row in rows],
+        right=range(2, count),
+        flex=1,
+        bold=(7,),
+    )
+    _totals(page, shopping, units)
+    _widths(page, shopping, units)
+    if shopping.notions:
+        page.heading("Notions", with_next=16)
+        notions = [
+            (notion.name, notion_text(notion, units), notion.why) for notion in shopping.notions
+        ]
+        table(page, ("notion", "amount", "what for"), notions, right=(1,), flex=2)
+    _findings(page, shopping.findings)
+    _care(page, pattern)
+    yield from _sheets(page, "what to buy", "What to buy; before you cut")
+
+
+def _purchase_row(purchase: Purchase, units: Units) -> tuple[str, ...]:
+    def added(length: Mm) -> str:
+        return along_text(length, units) if length > 0.05 else "0"
+
+    cloth = purchase.lay.cloth
+    return (
+        purchase.name,
+        cloth.kind,
+        length_text(cloth.width, units),
+        along_text(purchase.washed, units),
+        added(purchase.shrinking),
+        added(purchase.repeats),
+        added(purchase.squaring),
+        cloth_text(purchase.buy, units),
+        "" if purchase.cost is None else money(purchase.cost),
+    )
+
+
+def notion_text(notion: Notion, units: Units) -> str:
+    """Return how much of a notion to buy, "about" where it is an estimate."""
+    amount = {
+        Measured.LENGTH: lambda: length_text(notion.amount, units),
+        Measured.METRES: lambda: metres_text(notion.amount, units),
+        Measured.COUNT: lambda: f"{notion.amount:.0f}",
+    }[notion.measured]()
+    return f"about {amount}" if notion.about else amount
+
+
+def weight_words(shopping: Shopping, units: Units) -> str:
+    """Return what the garment weighs, "about" where a cloth's weight is an estimate."""
+    about = "about " if any(one.estimated for one in shopping.purchases) else ""
+    return f"{about}{grams_text(shopping.grams, units)}"
+
+
+def _totals(page: Setting, shopping: Shopping, units: Units) -> None:
+    if shopping.cost is not None:
+        left_out = (
+            f"; {', '.join(shopping.unpriced)} left out, without a price"
+            if shopping.unpriced
+            else ""
+        )
+        page.paragraph(f"All cloth together costs {money(shopping.cost)}{left_out}.")
+    words = weight_words(shopping, units)
+    page.paragraph(f"The cloth in the garment weighs {words}.")
+
+
+def _widths(page: Setting, shopping: Shopping, units: Units) -> None:
+    listed = {name: held for name, held in shopping.widths.items() if held}
+    if not listed:
+        return
+    page.heading("About how much at usual widths", with_next=24)
+    page.paragraph(
+        "Estimates, in plain rows: lay the cloth anew before you buy another width.",
+        size=style.SMALL,
+    )
+    rows = [
+        (
+            name if k == 0 else "",
+            length_text(one.width, units),
+            "" if one.panels is None else str(one.panels),
+            width_buy(one, units),
+            width_words(one),
+        )
+        for name, held in listed.items()
+        for k, one in enumerate(held)
+    ]
+    table(page, ("cloth", "width", "panels", "buy about", ""), rows, right=(1, 2, 3), flex=4)
+
+
+def width_buy(one: AtWidth, units: Units) -> str:
+    """Return how much to buy at a width, or nothing where it cannot be cut from it."""
+    return "–" if one.buy is None else cloth_text(one.buy, units)
+
+
+def width_words(one: AtWidth) -> str:
+    """Return what is worth saying of a width."""
+    if one.buy is None:
+        return "too narrow to cut from"
+    told = []
+    if one.cheapest:
+        told.append("least cloth")
+    if one.more_seams:
+        told.append("more seams than asked")
+    return ", ".join(told)
+
+
+# --- care ----------------------------------------------------------------------------------
+
+CARE = (
+    "Wash, dry and press the cloth first, as the skirt will be washed. The plans are of washed"
+    " cloth; measure its width again before you lay it.",
+    "Cut one end square to the selvage: that is the cut end, and all lengths are counted from it.",
+    "Lay every piece before you cut one. Count them on the cloth against the cut list, and count"
+    " what is cut once more before the cloth leaves the table.",
+)
+"""What to do before and while cutting, whatever is cut."""
+
+FACE_DOWN = "Face down: turn the paper over, its printed side to the cloth."
+ON_A_FOLD = (
+    "Fold here, across: fold the cloth at that line, cut end over cut end, lay the half’s fold on"
+    " it, cut both layers, and open the cloth again. Or chalk the half, turn it over, chalk again."
+)
+CHALKED = (
+    "Chalk, turn over, chalk: chalk round the half, turn the paper over on its middle line, and"
+    " chalk the other half."
+)
+
+
+def _care_sheets(pattern: Pattern) -> Iterator[_Sheet]:
+    page = Setting(window=_window(pattern, upright=True), inset=0.0)
+    _care(page, pattern)
+    yield from _sheets(page, "before you cut", "Before you cut")
+
+
+def _care(page: Setting, pattern: Pattern) -> None:
+    tools = [words for words in cautions(pattern.spec) if words.startswith("Tools")]
+    halves = any(piece.half for piece in pattern.pieces)
+    told = [*CARE, FACE_DOWN, *((ON_A_FOLD, CHALKED) if halves else ()), *tools]
+    high = math.fsum(height_of(words, style.BODY, page.width) + 1.2 for words in told)
+    page.heading("Before you cut", with_next=high)  # whole, or on a page of its own
+    for words in told:
+        page.paragraph(words, bold=words in tools)
+
+
+# --- tables --------------------------------------------------------------------------------
+
+GAP: Mm = 4.0
+"""Between two columns of a table."""
+
+
+def table(
+    page: Setting,
+    heads: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    *,
+    right: Sequence[int] = (),
+    flex: int,
+    bold: Sequence[int] = (),
+) -> None:
+    """Set a table in columns as wide as their words, its heads anew on every page.
+
+    Args:
+        right: columns set to the right, such as numbers.
+        flex: the column that takes the room left over and is broken to it.
+        bold: columns set bold.
+    """
+    size = style.SMALL
+    natural = [
+        max(
+            fonts.width(heads[k], size, bold=True),
+            *(fonts.width(row[k], size, bold=k in bold) for row in rows),
+        )
+        for k in range(len(heads))
+    ]
+    others = math.fsum(wide for k, wide in enumerate(natural) if k != flex)
+    room = page.width - others - GAP * (len(heads) - 1)
+    natural[flex] = max(min(natural[flex], room), 14.0)
+    lefts = [page.left + math.fsum(natural[:k]) + GAP * k for k in range(len(heads))]
+    step = size * style.LEADING
+
+    def cells(row: Sequence[str], *, head: bool) -> None:
+        broken = [
+            fonts.wrapped(cell, size, natural[k], bold=head or k in bold) if k == flex else (cell,)
+            for k, cell in enumerate(row)
+        ]
+        top = page.y
+        for k, lines in enumerate(broken):
+            for n, words in enumerate(lines):
+                if not words:
+                    continue
+                at_right = k in right
+                page.line(
+                    words,
+                    lefts[k] + (natural[k] if at_right else 0.0),
+                    top - step * (n + 1) + size * 0.3,
+                    size=size,
+                    bold=head or k in bold,
+                    anchor=Anchor.END if at_right else Anchor.START,
+                )
+        page.y -= step * max(map(len, broken))
+
+    def head() -> None:
+        cells(heads, head=True)
+        page.draw(straight(Point(page.left, page.y), Point(lefts[-1] + natural[-1], page.y)))
+        page.y -= 0.6
+
+    head()
+    for row in rows:
+        deep = step * len(fonts.wrapped(row[flex], size, natural[flex]))
+        if page.y - deep < page.bottom:
+            page.turn_page()
+            head()
+        cells(row, head=False)
+    page.y -= 1.2

@@ -1,0 +1,115 @@
+"""What the terminal shows of lay plans: cloth by cloth what to buy, widths, notions, weight.
+
+Plain text, 80 columns at most; nothing depends on colour. Imports drafting's values.
+"""
+
+import textwrap
+from collections.abc import Sequence
+
+from drafting.cloth.lays import Lay
+from drafting.cloth.shopping import Shopping
+from drafting.pattern import Pattern
+from drafting.units import Units, length_text
+from render.lay_pages import notion_text, weight_words, width_buy, width_words
+from render.lay_words import along_text, cloth_text, money
+
+WIDTH = 80
+
+
+def lay_table(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping | None = None) -> str:
+    """Return the lay plans of a garment as a short table, and what to buy if that is known."""
+    units = pattern.spec.units
+    lines = [*textwrap.wrap(pattern.spec.title, WIDTH)]
+    lines += _aligned(
+        ("cloth", "width", "to lay", "buy", "used", "cost"), _cloth_rows(lays, shopping, units)
+    )
+    if shopping is not None:
+        lines += _totals(shopping, units)
+        lines += _widths(shopping, units)
+        lines += _notions(shopping, units)
+    return "\n".join(line.rstrip() for line in lines).replace("\u00a0", " ")
+
+
+def _cloth_rows(
+    lays: Sequence[Lay], shopping: Shopping | None, units: Units
+) -> list[tuple[str, ...]]:
+    bought = {one.name: one for one in shopping.purchases} if shopping is not None else {}
+    rows: list[tuple[str, ...]] = []
+    for lay in lays:
+        purchase = bought.get(lay.name)
+        rows.append(
+            (
+                lay.name,
+                length_text(lay.cloth.width, units),
+                along_text(lay.length, units),
+                "" if purchase is None else cloth_text(purchase.buy, units),
+                f"{lay.used:.0%}",
+                "" if purchase is None or purchase.cost is None else money(purchase.cost),
+            )
+        )
+    return rows
+
+
+def _totals(shopping: Shopping, units: Units) -> list[str]:
+    lines = []
+    if shopping.cost is not None:
+        words = f"all cloth {money(shopping.cost)}"
+        if shopping.unpriced:
+            words += f", without {', '.join(shopping.unpriced)}: no price given"
+        lines += textwrap.wrap(words, WIDTH, initial_indent="  ", subsequent_indent="  ")
+    lines.append(f"  the cloth in it weighs {weight_words(shopping, units)}")
+    return lines
+
+
+def _widths(shopping: Shopping, units: Units) -> list[str]:
+    rows = [
+        (
+            name if k == 0 else "",
+            length_text(one.width, units),
+            "" if one.panels is None else str(one.panels),
+            width_buy(one, units).replace("–", "-"),
+            width_words(one),
+        )
+        for name, held in shopping.widths.items()
+        for k, one in enumerate(held)
+    ]
+    if not rows:
+        return []
+    heads = ("cloth", "width", "panels", "buy", "")
+    return ["about, at usual widths", *_aligned(heads, rows, words=4)]
+
+
+def _notions(shopping: Shopping, units: Units) -> list[str]:
+    if not shopping.notions:
+        return []
+    held = [(one.name, notion_text(one, units), one.why) for one in shopping.notions]
+    names = min(max(len(name) for name, _, _ in held), 24)
+    amounts = max(len(amount) for _, amount, _ in held)
+    lines = ["notions"]
+    for name, amount, why in held:
+        indent = " " * (names + amounts + 6)
+        lead = f"  {name:<{names}}  {amount:>{amounts}}  "
+        if len(lead) > len(indent):  # a long name has a line of its own
+            lines.append(f"  {name}")
+            lead = f"  {'':<{names}}  {amount:>{amounts}}  "
+        lines += textwrap.wrap(why, WIDTH, initial_indent=lead, subsequent_indent=indent) or [lead]
+    return lines
+
+
+def _aligned(
+    heads: Sequence[str], rows: Sequence[Sequence[str]], words: int | None = None
+) -> list[str]:
+    """Return rows in columns, names to the left, numbers to the right.
+
+    Args:
+        words: a last column of words, set to the left.
+    """
+    used = [k for k in range(len(heads)) if any(row[k] for row in rows)]
+    wide = {k: max(len(heads[k]), *(len(row[k]) for row in rows)) for k in used}
+    return [
+        "  "
+        + "  ".join(
+            row[k].ljust(wide[k]) if k in (0, words) else row[k].rjust(wide[k]) for k in used
+        )
+        for row in (heads, *rows)
+    ]
