@@ -35,6 +35,11 @@ app = typer.Typer(
 )
 
 Sheet = Annotated[Path, typer.Argument(metavar="SHEET", help="The spec sheet, a .toml file.")]
+Out = Annotated[
+    Path | None,
+    typer.Option(metavar="DIR", help="Folder to write into; else one named for the title."),
+]
+Force = Annotated[bool, typer.Option("--force", help="Write over files that exist.")]
 
 
 @contextmanager
@@ -143,13 +148,14 @@ def draft(
             "--dxf", help="Write the pieces without pages too, as DXF for a cutting table."
         ),
     ] = False,
-    out: Annotated[
-        Path | None,
-        typer.Option(metavar="DIR", help="Folder to write into; else one named for the title."),
+    without: Annotated[
+        list[str] | None,
+        typer.Option(metavar="NAME", help="Leave a part out: lay, for the plans of the cloth."),
     ] = None,
-    force: Annotated[bool, typer.Option("--force", help="Write over files that exist.")] = False,
+    out: Out = None,
+    force: Force = False,
 ) -> None:
-    """Write everything a person needs to cut: pages at true size, and the figures.
+    """Write everything a person needs to cut: pages at true size, lay plans, and the figures.
 
     hemsweep draft chorus-skirt.toml
 
@@ -160,17 +166,14 @@ def draft(
     hemsweep draft chorus-skirt.toml --svg --dxf
     """
     with one_line_errors():
-        from drafting.findings import stops
         from render.chosen import PieceWishError
         from render.output import write_draft
-        from render.terminal import findings_text
+        from render.terminal import figures_table
 
         papers, only = _papers(paper or []), tuple(piece or ())
+        left_out = _extras(without or [])
         effort = _effort(quick=quick, thorough=thorough)
-        pattern = _drafted(sheet)
-        if stops(pattern.findings):
-            _tell(findings_text(pattern.findings), err=True)
-            raise typer.Exit(SHEET_FAULT)
+        pattern = _sound(sheet)
         with _progress() as say:
             try:
                 output = write_draft(
@@ -178,6 +181,7 @@ def draft(
                     out,
                     papers=papers,
                     only=only,
+                    without=left_out,
                     effort=effort,
                     svg=svg,
                     dxf=dxf,
@@ -187,7 +191,8 @@ def draft(
             except PieceWishError as error:
                 _tell(str(error), err=True)
                 raise typer.Exit(WORDS_FAULT) from None
-        _show_written(pattern, output)
+        _tell(figures_table(pattern))
+        _show_output(output)
 
 
 def _papers(names: list[str]) -> "tuple[PaperName, ...]":
@@ -204,6 +209,17 @@ def _papers(names: list[str]) -> "tuple[PaperName, ...]":
             )
             raise typer.Exit(WORDS_FAULT)
     return tuple(PaperName(name.lower()) for name in names)
+
+
+def _extras(names: list[str]) -> "tuple[Extra, ...]":
+    from render.output import Extra
+
+    known = {extra.value: extra for extra in Extra}
+    for name in names:
+        if name.lower() not in known:
+            _tell(f"{quoted(name)} cannot be left out. Leave out {', '.join(known)}", err=True)
+            raise typer.Exit(WORDS_FAULT)
+    return tuple(known[name.lower()] for name in names)
 
 
 def _effort(*, quick: bool, thorough: bool) -> "Effort":
@@ -239,10 +255,21 @@ def _progress() -> "Iterator[Progress]":
             sys.stderr.flush()
 
 
-def _show_written(pattern: "Pattern", output: "Output") -> None:
-    from render.terminal import figures_table, findings_text
+def _sound(sheet: Path) -> "Pattern":
+    """Return the drafted pattern; a finding that stops it is told, and ends the command."""
+    from drafting.findings import stops
+    from render.terminal import findings_text
 
-    _tell(figures_table(pattern))
+    pattern = _drafted(sheet)
+    if stops(pattern.findings):
+        _tell(findings_text(pattern.findings), err=True)
+        raise typer.Exit(SHEET_FAULT)
+    return pattern
+
+
+def _show_output(output: "Output") -> None:
+    from render.terminal import findings_text
+
     if output.findings:
         _tell("\n" + findings_text(output.findings))
     typer.echo("")
@@ -263,6 +290,35 @@ def _show_file(written: "Written") -> bool:
     for fault in written.proof.faults:
         typer.echo(f"  {fault}", err=True)
     return not written.proof.faults
+
+
+@app.command()
+def lay(
+    sheet: Sheet,
+    quick: Annotated[
+        bool,
+        typer.Option("--quick", help="Lay at once, by hemsweep's own way: a little more cloth."),
+    ] = False,
+    out: Out = None,
+    force: Force = False,
+) -> None:
+    """Write how the pieces are laid on the cloth, and what to buy.
+
+    hemsweep lay chorus-skirt.toml
+
+    hemsweep lay chorus-skirt.toml --out patterns
+    """
+    with one_line_errors():
+        from drafting.effort import Effort
+        from render.lay_terminal import lay_table
+        from render.output import write_lay
+
+        effort = Effort.QUICK if quick else Effort.THOROUGH
+        pattern = _sound(sheet)
+        with _progress() as say:
+            output, cloth = write_lay(pattern, out, effort=effort, force=force, progress=say)
+        _tell(lay_table(pattern, cloth.lays, cloth.shopping))
+        _show_output(output)
 
 
 @app.command()
@@ -310,7 +366,7 @@ def trial(
     out: Annotated[
         Path, typer.Option(metavar="DIR", help="Folder to write into; else this one.")
     ] = Path(),
-    force: Annotated[bool, typer.Option("--force", help="Write over files that exist.")] = False,
+    force: Force = False,
 ) -> None:
     """Write one page that finds out whether your printer prints at true size.
 
@@ -427,7 +483,7 @@ if TYPE_CHECKING:
     from drafting.printer import Printer
     from drafting.spec import PaperName
     from render.drawing import About
-    from render.output import Output, Written
+    from render.output import Extra, Output, Written
     from render.placement import Effort, Progress
 
 if __name__ == "__main__":

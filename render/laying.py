@@ -1,6 +1,6 @@
 """Lay plans made while pages are being laid out: the solver works in a process of its own.
 
-Imports the cloth of ``drafting``.
+Imports the cloth of ``drafting``, lay_picture and svg.
 """
 
 from collections.abc import Callable
@@ -12,6 +12,12 @@ from drafting.cloth.lays import Lay
 from drafting.cloth.shopping import Shopping, shopping
 from drafting.effort import Effort
 from drafting.pattern import Pattern
+from drafting.units import Mm, length_text
+from render.lay_picture import lay_picture
+from render.svg import drawing_svg
+
+PICTURE: tuple[Mm, Mm] = (420.0, 260.0)
+"""The most room that a picture of one lay takes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,3 +43,22 @@ class Laying:
         lays = self._lays.result()
         progress("working out what to buy")
         return Cloth(lays=lays, shopping=shopping(self._pattern, lays))
+
+
+def lay_svg(lay: Lay, pattern: Pattern) -> bytes:
+    """Return the picture of a lay as the bytes of an SVG file.
+
+    Raises:
+        PictureError: nothing is laid.
+    """
+    picture = lay_picture(lay, pattern.spec, width=PICTURE[0], height=PICTURE[1])
+    units = pattern.spec.units
+    names = ", ".join(f"{shape.name} ({shape.count})" for shape in lay.shapes)
+    return drawing_svg(
+        picture.drawing,
+        picture.width,
+        picture.height,
+        title=f"{pattern.spec.title}: lay plan of the {lay.name} cloth, 1:{picture.scale}",
+        desc=f"{length_text(lay.length, units)} of cloth with {length_text(lay.usable, units)}"
+        f" between its selvages: {names}.",
+    )

@@ -3,23 +3,25 @@
 Imports the renderers; the command line and Python call the same function.
 """
 
-import json
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
-from drafting.figures import as_json
-from drafting.findings import Finding, Level
+from drafting.findings import Finding, Level, by_weight
 from drafting.pattern import Pattern
 from drafting.printer import Correction
 from drafting.spec import PaperName, Scope
 from render.chosen import CardError, on_paper
 from render.correction import printer_findings
 from render.dxf import LOST, dxf_bytes, lost
+from render.figures_file import figures_bytes, held
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
+from render.lay_pages import lay_document
+from render.laying import Cloth, Laying, lay_svg
 from render.pages import Printed, grid_for, printed
 from render.paper import ROLLS, PaperError, grid, paper_metres
 from render.parts import Plane, laid_out
@@ -47,6 +49,12 @@ class Output:
     findings: tuple[Finding, ...]
 
 
+class Extra(StrEnum):
+    """What a draft writes beside its pages and its figures, unless it is told not to."""
+
+    LAY = "lay"
+
+
 def _silent(_: str) -> None:
     """Say nothing."""
 
@@ -57,20 +65,23 @@ def write_draft(
     *,
     papers: tuple[PaperName, ...] = (),
     only: tuple[str, ...] = (),
+    without: tuple[Extra, ...] = (),
     effort: Effort = Effort.USUAL,
     svg: bool = False,
     dxf: bool = False,
     force: bool = False,
     progress: Progress = _silent,
 ) -> Output:
-    """Write a pattern's pages and figures into a folder, whole or not at all.
+    """Write a pattern's pages, lay plans and figures into a folder, whole or not at all.
 
     Figures of the very same draft on other papers, already in the folder, are added to.
 
     Args:
         folder: where; None is a folder named for the title, in the current one.
         papers: papers to print on instead of the sheet's.
-        only: names or numbers of the pieces to print; the files are then named for them.
+        only: names or numbers of the pieces to print; the files are then named for them, and
+            no lay is made.
+        without: what is left out of the folder.
         effort: how long to search for fewer pages.
         svg: write the pieces on one plane as SVG too, for plotters.
         dxf: write them as DXF too, for cutting tables.
@@ -100,9 +111,13 @@ def write_draft(
         raise CardError
     for paper in wanted:
         grid_for(wish, paper)
-    earlier = _earlier_papers(figures, pattern)
-    grows = () if earlier is None else (figures,)
-    check_free((*targets.values(), *writers, *(() if grows else (figures,))), force=force)
+    before = held(figures, pattern)
+    plan = into / f"{name}-lay.pdf"
+    lays = None if only or Extra.LAY in without else Laying(pattern, effort)
+    # The same draft's own files may stand there from before: nothing in them is lost.
+    grows = () if before is None else (figures, plan)
+    taken = (*targets.values(), *writers, figures, *((plan,) if lays else ()))
+    check_free(tuple(path for path in taken if path not in grows), force=force)
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}
     for paper, path in targets.items():
@@ -115,8 +130,14 @@ def write_draft(
         layouts[paper] = printed(pattern, paper, only=only, effort=effort, progress=found)
         progress(f"drawing {paper.value}")
         files[path] = pdf_bytes(layouts[paper].document)
+    cloth = lays.made(progress) if lays else None
+    if cloth is not None:
+        progress("drawing the lay plans")
+        document = lay_document(pattern, cloth.lays, cloth.shopping)
+        files[plan] = pdf_bytes(document)
     findings = (
         *pattern.findings,
+        *(cloth.shopping.findings if cloth else ()),
         *printer_findings(() if is_card else wish.measured, wanted),
         *_replaced(layouts),
     )
@@ -125,12 +146,16 @@ def write_draft(
         plane = laid_out(pattern, only)
         files.update((path, write(plane)) for path, write in writers.items())
         findings += _lost(plane) if dxf else ()
-    kept = {
-        paper: held
-        for paper, held in (earlier or {}).items()
-        if (into / f"{name}-{paper}.pdf").exists()
-    }
-    files[figures] = _figures(pattern, findings, layouts, kept)
+    files[figures] = figures_bytes(
+        pattern,
+        by_weight(findings),
+        papers={
+            **_kept_papers(before, into, name),
+            **{paper.value: paper_figures(layout) for paper, layout in layouts.items()},
+        },
+        shopping=cloth.shopping if cloth else None,
+        before=before,
+    )
     write_all(files, force=force, growing=grows)
     progress("reading back")
     written = [
@@ -141,8 +166,73 @@ def write_draft(
         )
         for paper, path in targets.items()
     ]
+    if cloth is not None:
+        written.append(
+            Written(path=plan, pages=len(document.pages), proof=proof(plan.read_bytes()))
+        )
     plain = [Written(path=path) for path in (*writers, figures)]
     return Output(files=(*written, *plain), findings=findings)
+
+
+def write_lay(
+    pattern: Pattern,
+    folder: Path | None = None,
+    *,
+    effort: Effort = Effort.THOROUGH,
+    force: bool = False,
+    progress: Progress = _silent,
+) -> tuple[Output, Cloth]:
+    """Write lay plans and what to buy: pages, a picture of each cloth, and the figures.
+
+    Args:
+        folder: where; None is a folder named for the title, in the current one.
+        effort: how long to search for less cloth.
+        force: write over files that exist already.
+        progress: is told what is being done.
+
+    Raises:
+        ExistsError, OSError: a file exists, or cannot be written.
+    """
+    title = pattern.spec.title
+    into = Path(safe_name(title)) if folder is None else folder
+    name = safe_name(title)
+    figures, plan = into / f"{name}-figures.json", into / f"{name}-lay.pdf"
+    pictures = {cloth: into / f"{name}-lay-{cloth}.svg" for cloth in pattern.figures.cloth}
+    before = held(figures, pattern)
+    # The same draft's own files may stand there from before: nothing in them is lost.
+    grows = () if before is None else (figures, plan, *pictures.values())
+    if not grows:
+        check_free((figures, plan, *pictures.values()), force=force)
+    cloth = Laying(pattern, effort).made(progress)
+    progress("drawing the lay plans")
+    document = lay_document(pattern, cloth.lays, cloth.shopping)
+    findings = by_weight((*pattern.findings, *cloth.shopping.findings))
+    files = {plan: pdf_bytes(document)}
+    drawn = {pictures[lay.name]: lay_svg(lay, pattern) for lay in cloth.lays if lay.laid}
+    files.update(drawn)
+    papers = _kept_papers(before, into, name)
+    files[figures] = figures_bytes(
+        pattern,
+        findings,
+        papers=papers or None,
+        shopping=cloth.shopping,
+        before=before,
+    )
+    write_all(files, force=force, growing=grows)
+    progress("reading back")
+    written = Written(path=plan, pages=len(document.pages), proof=proof(plan.read_bytes()))
+    rest = tuple(Written(path=path) for path in (*drawn, figures))
+    return Output(files=(written, *rest), findings=findings), cloth
+
+
+def _kept_papers(before: dict[str, Any] | None, into: Path, name: str) -> dict[str, Any]:
+    """Return the papers that the figures told of before, and whose files are still there."""
+    papers = (before or {}).get("paper")
+    if not isinstance(papers, dict):
+        return {}
+    return {
+        paper: told for paper, told in papers.items() if (into / f"{name}-{paper}.pdf").exists()
+    }
 
 
 def write_trial(
@@ -208,37 +298,6 @@ def _lost(plane: Plane) -> tuple[Finding, ...]:
 def _named(letters: Iterable[str]) -> str:
     """Return letters one by one, with their numbers."""
     return ", ".join(f"{c if c.isprintable() else ' '} (U+{ord(c):04X})" for c in letters)
-
-
-def _earlier_papers(figures: Path, pattern: Pattern) -> dict[str, Any] | None:
-    """Return the papers that a figures file of this very draft tells of already.
-
-    None if there is no such file, or it is of another draft: that is not ours to change.
-    """
-    try:
-        held = json.loads(figures.read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return None
-    ours = json.loads(json.dumps(as_json(pattern.figures, ())))
-    if not isinstance(held, dict) or not isinstance(held.get("paper"), dict):
-        return None
-    by_paper = {"paper", "findings"}
-    numbers = {key: value for key, value in held.items() if key not in by_paper}
-    same = numbers == {key: value for key, value in ours.items() if key not in by_paper}
-    return dict(held["paper"]) if same else None
-
-
-def _figures(
-    pattern: Pattern,
-    findings: tuple[Finding, ...],
-    layouts: dict[PaperName, Printed],
-    earlier: dict[str, Any],
-) -> bytes:
-    """Return the figures file: the draft's numbers, and every paper that lies in its folder."""
-    plain = as_json(pattern.figures, findings)
-    now = {paper.value: paper_figures(layout) for paper, layout in layouts.items()}
-    plain["paper"] = {**earlier, **now}
-    return (json.dumps(plain, indent=2, ensure_ascii=False) + "\n").encode()
 
 
 def paper_figures(layout: Printed) -> dict[str, Any]:
