@@ -316,8 +316,9 @@ def lay(
         effort = Effort.QUICK if quick else Effort.THOROUGH
         pattern = _sound(sheet)
         with _progress() as say:
-            output, cloth = write_lay(pattern, out, effort=effort, force=force, progress=say)
-        _tell(lay_table(pattern, cloth.lays, cloth.shopping))
+            output = write_lay(pattern, out, effort=effort, force=force, progress=say)
+        if output.cloth is not None:
+            _tell(lay_table(pattern, output.cloth.lays, output.cloth.shopping))
         _show_output(output)
 
 

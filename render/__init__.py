@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from render.output import write_draft as write_draft
+    from render.output import write_lay as write_lay
     from render.pages import printed as printed
     from render.pdf import pdf_bytes as pdf_bytes
     from render.proof import proof as proof
@@ -23,6 +24,7 @@ _HOMES = {
     "printed": "render.pages",
     "proof": "render.proof",
     "write_draft": "render.output",
+    "write_lay": "render.output",
 }
 
 

@@ -43,10 +43,11 @@ class Written:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Output:
-    """Everything a draft wrote, and what was noticed while it was drawn."""
+    """Everything that was written, what was noticed meanwhile, and the lays if they were made."""
 
     files: tuple[Written, ...]
     findings: tuple[Finding, ...]
+    cloth: Cloth | None = None
 
 
 class Extra(StrEnum):
@@ -171,7 +172,7 @@ def write_draft(
             Written(path=plan, pages=len(document.pages), proof=proof(plan.read_bytes()))
         )
     plain = [Written(path=path) for path in (*writers, figures)]
-    return Output(files=(*written, *plain), findings=findings)
+    return Output(files=(*written, *plain), findings=findings, cloth=cloth)
 
 
 def write_lay(
@@ -181,7 +182,7 @@ def write_lay(
     effort: Effort = Effort.THOROUGH,
     force: bool = False,
     progress: Progress = _silent,
-) -> tuple[Output, Cloth]:
+) -> Output:
     """Write lay plans and what to buy: pages, a picture of each cloth, and the figures.
 
     Args:
@@ -222,7 +223,7 @@ def write_lay(
     progress("reading back")
     written = Written(path=plan, pages=len(document.pages), proof=proof(plan.read_bytes()))
     rest = tuple(Written(path=path) for path in (*drawn, figures))
-    return Output(files=(written, *rest), findings=findings), cloth
+    return Output(files=(written, *rest), findings=findings, cloth=cloth)
 
 
 def _kept_papers(before: dict[str, Any] | None, into: Path, name: str) -> dict[str, Any]:

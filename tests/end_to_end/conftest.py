@@ -42,7 +42,9 @@ class Run:
 
 
 def run_sheet(sheet: Path, out: Path) -> Run:
-    result = CliRunner().invoke(app, ["draft", str(sheet), "--quick", "--out", str(out)])
+    result = CliRunner().invoke(
+        app, ["draft", str(sheet), "--quick", "--without", "lay", "--out", str(out)]
+    )
     assert result.exit_code == 0, result.output
     (pdf,) = out.glob("*.pdf")
     (figures,) = out.glob("*-figures.json")

@@ -63,6 +63,7 @@ def test_papers_on_the_command_line_replace_the_sheets(tmp_path: Path) -> None:
     assert set(tree(tmp_path / "o")) == {
         "young-chorus-skirt-letter.pdf",
         "young-chorus-skirt-a3.pdf",
+        "young-chorus-skirt-lay.pdf",
         "young-chorus-skirt-figures.json",
     }
     assert list(json.loads(tree(tmp_path / "o")["young-chorus-skirt-figures.json"])["paper"]) == [
@@ -73,7 +74,7 @@ def test_papers_on_the_command_line_replace_the_sheets(tmp_path: Path) -> None:
 
 def test_a_paper_may_be_written_in_any_case(tmp_path: Path) -> None:
     words = ("--paper", "A4", "--paper", "Letter", "--paper", "A4-LETTER", "--out", tmp_path / "o")
-    assert hemsweep("draft", CHILD, *words).exit_code == DONE
+    assert hemsweep("draft", CHILD, "--without", "Lay", *words).exit_code == DONE
     assert {path.name for path in (tmp_path / "o").glob("*.pdf")} == {
         "young-chorus-skirt-a4.pdf",
         "young-chorus-skirt-letter.pdf",
@@ -96,6 +97,7 @@ def test_a_folder_named_for_the_title_is_made_where_one_stands(
     assert set(tree(tmp_path)) == {
         "young-chorus-skirt",
         "young-chorus-skirt/young-chorus-skirt-a4.pdf",
+        "young-chorus-skirt/young-chorus-skirt-lay.pdf",
         "young-chorus-skirt/young-chorus-skirt-figures.json",
     }
 
@@ -105,6 +107,7 @@ def test_files_that_exist_are_never_written_over_without_force(tmp_path: Path) -
     figures = tmp_path / "young-chorus-skirt-figures.json"
     figures.write_text("my own notes")
     (tmp_path / "young-chorus-skirt-a4.pdf").unlink()
+    (tmp_path / "young-chorus-skirt-lay.pdf").unlink()
     before = tree(tmp_path)
     result = hemsweep("draft", CHILD, "--out", tmp_path)
     assert result.exit_code == FILE_WRONG
@@ -114,7 +117,11 @@ def test_files_that_exist_are_never_written_over_without_force(tmp_path: Path) -
 
     assert hemsweep("draft", CHILD, "--out", tmp_path, "--force").exit_code == DONE
     assert json.loads(figures.read_text(encoding="utf-8"))["title"] == "Young chorus skirt"
-    assert set(tree(tmp_path)) == {figures.name, "young-chorus-skirt-a4.pdf"}
+    assert set(tree(tmp_path)) == {
+        figures.name,
+        "young-chorus-skirt-a4.pdf",
+        "young-chorus-skirt-lay.pdf",
+    }
 
 
 def test_another_paper_of_the_same_draft_joins_the_first(tmp_path: Path) -> None:

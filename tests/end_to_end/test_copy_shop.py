@@ -92,8 +92,8 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, str], Shop]
 
 
 def drawn(sheet: Path, paper: str, out: Path, *more: str) -> Shop:
-    command = ["draft", str(sheet), "--paper", paper, "--quick", "--out", str(out), *more]
-    result = CliRunner().invoke(app, command)
+    words = ["--paper", paper, "--quick", "--without", "lay", "--out", str(out), *more]
+    result = CliRunner().invoke(app, ["draft", str(sheet), *words])
     assert result.exit_code == 0, result.output
     (pdf,) = out.glob("*.pdf")
     (figures,) = out.glob("*-figures.json")

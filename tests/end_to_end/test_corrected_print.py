@@ -97,7 +97,9 @@ def printed_on(name: str, printer: Printer, folder: Path) -> Print:
     text += f"\n[print]\nmeasured = {printer.measured}\n"
     sheet.write_text(text, encoding="utf-8")
     out = folder / "out"
-    result = CliRunner().invoke(app, ["draft", str(sheet), "--quick", "--out", str(out)])
+    result = CliRunner().invoke(
+        app, ["draft", str(sheet), "--quick", "--without", "lay", "--out", str(out)]
+    )
     assert result.exit_code == 0, f"{name}: {result.output}"
     (pdf,), (figures,) = out.glob("*.pdf"), out.glob("*.json")
     return Print(

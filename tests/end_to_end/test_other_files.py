@@ -202,6 +202,7 @@ def test_both_files_lie_beside_the_pdf_and_are_told(tmp_path: Path) -> None:
         "young-chorus-skirt-a4.pdf",
         "young-chorus-skirt.svg",
         "young-chorus-skirt.dxf",
+        "young-chorus-skirt-lay.pdf",
         "young-chorus-skirt-figures.json",
     }
     assert set(tree(tmp_path)) == names
@@ -213,7 +214,7 @@ def test_both_files_lie_beside_the_pdf_and_are_told(tmp_path: Path) -> None:
 def test_each_file_comes_alone(tmp_path: Path, option: str, other: str) -> None:
     assert hemsweep("draft", CHILD, "--quick", option, "--out", tmp_path).exit_code == 0
     assert other not in {path.suffix for path in tmp_path.iterdir()}
-    assert len(list(tmp_path.iterdir())) == 3
+    assert len(list(tmp_path.iterdir())) == 4
 
 
 @pytest.mark.parametrize("ending", ["svg", "dxf"])
@@ -231,7 +232,7 @@ def test_neither_is_written_over_without_force(
     assert tree(tmp_path) == {mine.name: b"my own"}
 
     assert hemsweep(*words, "--force").exit_code == 0
-    assert len(tree(tmp_path)) == 4
+    assert len(tree(tmp_path)) == 5
     assert mine.read_bytes() != b"my own"
 
 
@@ -277,4 +278,4 @@ def test_every_process_writes_the_same_bytes(tmp_path: Path) -> None:
         )  # fmt: skip
         written.append(tree(out))
     assert written[0] == written[1]
-    assert len(written[0]) == 4
+    assert len(written[0]) == 5

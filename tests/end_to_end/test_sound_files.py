@@ -142,6 +142,7 @@ OTHER_KINDS = {
     "sheets": 'paper = ["a1"]',
     "roll": 'paper = ["roll-841"]',
     "projector": 'paper = ["projector"]',
+    "lay plans": 'paper = ["a4"]',
 }
 """What a sheet asks for under [print], by a name of its own."""
 
@@ -155,7 +156,8 @@ def other_kind(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPath
         sheet = folder / "sheet.toml"
         wish = f"\n[print]\n{OTHER_KINDS[request.param]}\n"
         sheet.write_text(CHILD.read_text(encoding="utf-8") + wish, encoding="utf-8")
-        words = ["draft", str(sheet), "--quick"]
+        command = ["lay"] if request.param == "lay plans" else ["draft", "--without", "lay"]
+        words = [*command, str(sheet), "--quick"]
     result = CliRunner().invoke(app, [*words, "--out", str(folder)])
     assert result.exit_code == 0, result.output
     (pdf,) = folder.glob("*.pdf")

@@ -100,6 +100,7 @@ def test_one_piece_is_written_beside_the_whole_and_not_over_it(tmp_path: Path) -
     assert sorted(path.name for path in tmp_path.iterdir()) == [
         "young-chorus-skirt-a4.pdf",
         "young-chorus-skirt-figures.json",
+        "young-chorus-skirt-lay.pdf",
         "young-chorus-skirt-skirt-panel-a4.pdf",
         "young-chorus-skirt-skirt-panel-figures.json",
     ]

@@ -228,7 +228,9 @@ def test_the_command_writes_a_sound_file_and_one_piece_of_it(tmp_path: Path) -> 
     sheet.write_text('[wearer]\nsize = "P05"\n[print]\nscope = "waist"\n')
     out = tmp_path / "out"
     for more in ([], ["--piece", "1"]):
-        result = CliRunner().invoke(app, ["draft", str(sheet), "--out", str(out), *more])
+        result = CliRunner().invoke(
+            app, ["draft", str(sheet), "--without", "lay", "--out", str(out), *more]
+        )
         assert result.exit_code == 0, result.output
     assert (out / "quick-skirt-panel-a4.pdf").exists()
 
