@@ -5,7 +5,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from drafting.cloth.buying import panel_rows, purchase, rounded_up, sold_text
@@ -15,6 +15,7 @@ from drafting.cloth.lays import Lay, Method, Stretch
 from drafting.cloth.shapes import shapes_of
 from drafting.cloth.shopping import Purchase, Shopping, shopping
 from drafting.effort import Effort
+from drafting.findings import stops
 from drafting.half_scale import halved
 from drafting.pattern import Pattern, draft
 from drafting.piece import Piece
@@ -23,6 +24,7 @@ from drafting.units import Units
 from tests import tape
 from tests.drafting.cloth.test_boxes import E1, E11, box_piece, plain_mitres
 from tests.drafting.test_allowance import a_panel
+from tests.drafting.test_every_cut import specs
 from tests.garments import SOUBRETTE, chorus_skirt, garment
 
 PLAIN = Cloth(width=1520, selvage=10, squared=True)
@@ -364,3 +366,29 @@ def test_rows_are_an_upper_bound_for_what_is_bought() -> None:
     lay = laid_plan(pattern, "skirt", Effort.QUICK)
     assert purchase(lay, Units.CM).washed <= rows_length(lay.shapes, lay.usable) + 1e-6
     assert math.isfinite(purchase(lay, Units.CM).grams)
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@given(specs(), st.floats(200, 4000), st.floats(0, 700), st.booleans())
+def test_whatever_is_cut_is_bought_and_cloth_at_hand_is_enough_or_short(
+    spec: Spec, have: float, repeat: float, half: bool
+) -> None:
+    spec = halved(spec) if half else spec
+    wide = Cloth(width=1500, selvage=0)
+    spec = replace(spec, cloths=replace(spec.cloths, interfacing=wide))
+    for name in ("skirt", "lining", "ruffle"):
+        of = replace(getattr(spec.cloths, name), have=have, repeat=repeat, fold=False)
+        spec = replace(spec, cloths=replace(spec.cloths, **{name: of}))
+    assume(not stops(draft(spec).findings))
+    pattern, found = bag(spec)
+    assert [one.name for one in found.purchases] == list(pattern.figures.cloth)
+    there = [one for one in found.purchases if one.lay.cloth.have is not None]
+    said = [code for code in codes(found) if code in ("cloth-enough", "cloth-short")]
+    assert sorted(said) == sorted(
+        "cloth-enough" if one.needed <= have + 0.5 else "cloth-short" for one in there
+    )
+    assert found.unpriced == tuple(
+        one.name for one in found.purchases if one.lay.cloth.have is None or not one.at_hand
+    )
+    assert found.grams > 0
+    assert all(notion.amount > 0 for notion in found.notions)
