@@ -214,9 +214,10 @@ class _Bench:
         for placing in tried.order:
             job = placing.job
             best: tuple[float, Mm, int, _Form] | None = None
-            for form in self.forms[_key(job)]:
-                if placing.extra is not None and form.extra != placing.extra:
-                    continue
+            forms = self.forms[_key(job)]
+            # A turn in which it is too wide for the cloth has no form, and is not asked for.
+            asked = [form for form in forms if form.extra == placing.extra]
+            for form in asked or forms:
                 size = len(form.left)
                 if form.fixed is None:
                     last = self.count - size

@@ -374,10 +374,8 @@ def test_whatever_is_cut_is_bought_and_cloth_at_hand_is_enough_or_short(
     spec: Spec, have: float, repeat: float, half: bool
 ) -> None:
     spec = halved(spec) if half else spec
-    wide = Cloth(width=1500, selvage=0)
-    spec = replace(spec, cloths=replace(spec.cloths, interfacing=wide))
     for name in ("skirt", "lining", "ruffle"):
-        of = replace(getattr(spec.cloths, name), have=have, repeat=repeat, fold=False)
+        of = replace(getattr(spec.cloths, name), have=have, repeat=repeat, fold=half)
         spec = replace(spec, cloths=replace(spec.cloths, **{name: of}))
     assume(not stops(draft(spec).findings))
     pattern, found = bag(spec)
