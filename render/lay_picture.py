@@ -62,6 +62,7 @@ FIGURES: Mm = 7.4
 """Room at the left of a run, at its right, for a line of words above it, for its ruler."""
 
 BETWEEN: Mm = 2.0
+WORTH_A_NAME: Mm = 12.0
 LEAST_SELVAGE: Mm = 0.9
 FOLD_APART: Mm = 1.2
 NEAR: Mm = 0.6
@@ -661,11 +662,17 @@ def _leader(
     boxed = [(bounds_of(other), other) for other in others]
     best: tuple[Mm, tuple[Text, ...], Path] | None = None
     for target in targets:
-        for k, turn, rows in itertools.product(range(1, 17), range(16), options):
+        for k, turn, (order, rows) in itertools.product(
+            range(1, 17), range(16), enumerate(options)
+        ):
             far = 2.5 * k
-            if best is not None and far >= best[0]:
-                break
-            wide = max(fonts.width(words, size) for words in rows) + 1.0
+            # The name is worth a longer line.
+            worth = far + WORTH_A_NAME * order
+            if best is not None and worth >= best[0]:
+                if far >= best[0]:
+                    break
+                continue
+            wide = max(fonts.width(words, size, bold=words.isdigit()) for words in rows) + 1.0
             high = size * 1.2 * len(rows)
             across, up = math.cos(turn * math.tau / 16), math.sin(turn * math.tau / 16)
             aside = math.copysign(wide / 2, across) if abs(across) > 1e-6 else 0.0
@@ -689,8 +696,9 @@ def _leader(
             for n, words in enumerate(rows):
                 y = spot.y + ((len(rows) - 1) / 2 - n) * size * 1.2
                 at = Point(spot.x, y - style.CAP_HEIGHT * size / 2)
-                texts.append(Text(text=words, at=at, size=size, anchor=Anchor.MIDDLE))
-            best = (far, tuple(texts), straight(near, target))
+                bold = words.isdigit()
+                texts.append(Text(text=words, at=at, size=size, anchor=Anchor.MIDDLE, bold=bold))
+            best = (worth, tuple(texts), straight(near, target))
     return (None, None) if best is None else best[1:]
 
 
