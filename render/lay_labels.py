@@ -356,10 +356,12 @@ def _label(
 ) -> tuple[Place, list[tuple[Point, ...]]] | None:
     # Looked for with the longest words of its kind, so that all copies are set alike.
     widest = replace(one, copy=max(one.shape.count - (one.lies is Lies.UPPER), 1))
-    rows = {angle: _rows(polygon, angle) for angle in (*_STRAIGHT, *_SLANTED)}
+    rows: dict[float, tuple[Mm, tuple[Spans, ...]]] = {}
 
     def spot(wide: Mm, high: Mm, angles: Sequence[float]) -> tuple[Point, float] | None:
         for angle in angles:
+            if angle not in rows:
+                rows[angle] = _rows(polygon, angle)
             found = _spot(room, polygon, rows[angle], wide, high, angle)
             if found is not None:
                 return found, angle
