@@ -19,7 +19,7 @@ from drafting.units import Mm, Units, length_text
 from render import fonts, style
 from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, Text, together
 from render.lay_labels import grain_ends
-from render.lay_picture import LayPicture, PictureError, lay_picture
+from render.lay_picture import STEP, LayPicture, PictureError, lay_picture
 from render.lay_words import (
     along_text,
     cloth_text,
@@ -38,6 +38,9 @@ FOOT: Mm = 6.0
 
 REGULAR = 6
 """So many strips in even steps are listed as one row between the first and the last."""
+
+LARGE = 8
+"""A picture at 1:8 is large enough to give way to the list under it."""
 
 ROUND: Mm = 0.5
 """Steps that differ by less are even."""
@@ -177,13 +180,44 @@ def cloth_name(name: str) -> str:
 
 
 def _with_picture(pattern: Pattern, lay: Lay) -> tuple[Setting, LayPicture | None]:
-    """Return a page with a cloth's heading and picture, the way round that shows it larger."""
+    """Return a page with a cloth's heading and picture, the way round that shows it larger.
+
+    A picture a little smaller that has its list under it goes before one that has it overleaf.
+    """
+    page, picture = _largest(pattern, lay, 0.0)
+    if picture is None:
+        return page, None
+    deep = _list_height(pattern, lay)
+    if page.y - page.bottom >= deep:
+        return page, picture
+    smaller, other = _largest(pattern, lay, deep)
+    near = max(picture.scale * STEP, LARGE)
+    if other is not None and other.scale <= near and other.runs <= picture.runs:
+        return smaller, other
+    return page, picture
+
+
+def _list_height(pattern: Pattern, lay: Lay) -> Mm:
+    """Return how high the list of a cloth's pieces is set on an upright page."""
+    window = _window(pattern, upright=True)
+    trial = Setting(window=replace(window, bottom=window.top - 10_000), inset=0.0)
+    trial.y -= 1
+    _where(trial, lay, pattern.spec.units)
+    return window.top - trial.y
+
+
+def _largest(pattern: Pattern, lay: Lay, under: Mm) -> tuple[Setting, LayPicture | None]:
+    """Return the larger picture of both ways round.
+
+    Args:
+        under: height left free under it.
+    """
     found: list[tuple[tuple[int, int, int], Setting, LayPicture | None]] = []
     for order, upright in enumerate((True, False)):
         page = Setting(window=_window(pattern, upright=upright), inset=0.0)
         _heading(page, pattern, lay)
+        high = page.y - page.bottom - 2 - under
         try:
-            high = page.y - page.bottom - 2
             drawn = lay_picture(lay, pattern.spec, width=page.width, height=high)
         except PictureError:
             found.append(((10**6, 0, order), page, None))
