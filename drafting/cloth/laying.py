@@ -13,7 +13,7 @@ from drafting.cloth.boxes import usable_width
 from drafting.cloth.checking import faults
 from drafting.cloth.folded import folded_jobs, on_fold, wants_fold
 from drafting.cloth.in_rows import at, copies, in_rows, rows_length
-from drafting.cloth.lays import Laid, Lay, Method, Stretch
+from drafting.cloth.lays import Laid, Lay, Lies, Method, Stretch
 from drafting.cloth.shapes import HAIR, Shape, shapes
 from drafting.cloth.sliding import jobs, slid
 from drafting.cloth.solver import SolverError, solved, suits
@@ -210,7 +210,22 @@ def _with_strips(plan: Plan, strips: Sequence[Shape]) -> Plan:
 
 
 def _in_order(laid: Sequence[Laid]) -> tuple[Laid, ...]:
-    return tuple(sorted(laid, key=lambda one: (one.shape.number, one.copy)))
+    """Return shapes in the order of the cut list, copies counted along the cloth.
+
+    Copies that come out alike may change their numbers; those of a pair in two layers keep them.
+    """
+    alike: dict[tuple[int, bool], list[Laid]] = {}
+    for one in laid:
+        alike.setdefault((one.shape.number, one.flipped), []).append(one)
+    found: list[Laid] = []
+    for copies_of in alike.values():
+        if any(one.lies in (Lies.UPPER, Lies.UNDER) for one in copies_of):
+            found += copies_of
+            continue
+        along = sorted(copies_of, key=lambda one: (round(one.box.left, 3), one.box.bottom))
+        numbers = sorted(one.copy for one in copies_of)
+        found += [replace(one, copy=copy) for one, copy in zip(along, numbers, strict=True)]
+    return tuple(sorted(found, key=lambda one: (one.shape.number, one.copy)))
 
 
 # --- a folded one --------------------------------------------------------------------------
