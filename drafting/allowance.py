@@ -38,11 +38,17 @@ class Widths:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Border:
-    """One edge as the cutting line sees it: its path, its allowance, whether it turns up."""
+    """One edge as the cutting line sees it: its path, its allowance, whether it turns up.
+
+    Attributes:
+        runs_on: a seam that is sewn before any other; its allowance runs straight on through
+            its neighbours'.
+    """
 
     path: Path
     allowance: Mm
     turns_up: bool = False
+    runs_on: bool = False
 
 
 def cutting_path(borders: Sequence[Border]) -> Path:
@@ -50,7 +56,7 @@ def cutting_path(borders: Sequence[Border]) -> Path:
 
     Neighbours meet in a mitre. Where one of them is a hem that turns up, the corner is
     mirrored across the hem line, so that the turned-up allowance is as wide as the cloth it
-    comes to lie on.
+    comes to lie on; but for a seam that runs on: it is sewn before the hem is turned up.
 
     Raises:
         GeometryError: the allowances of two neighbours do not meet.
@@ -100,7 +106,7 @@ def _offset(segment: Segment, by: Mm) -> Segment:
 def _join(one: Border, one_offset: Path, other: Border, other_offset: Path) -> tuple[Point, Point]:
     """Return where the cutting line leaves ``one`` and where it takes up ``other``."""
     corner = one.path[-1].end
-    if one.turns_up == other.turns_up:
+    if one.turns_up == other.turns_up or one.runs_on or other.runs_on:
         meeting = _crossing(one_offset[-1], other_offset[0], corner)
         return meeting, meeting
     if other.turns_up:
