@@ -62,6 +62,12 @@ def cutting_path(borders: Sequence[Border]) -> Path:
         GeometryError: the allowances of two neighbours do not meet.
     """
     offsets = [beside(border.path, border.allowance) for border in borders]
+    for index, border in enumerate(borders):
+        if border.runs_on:
+            # Beside a curve of many arcs the allowance may end some arcs sooner than the seam.
+            following, edge = (index + 1) % len(borders), offsets[index][0]
+            offsets[following] = _from_line(offsets[following], edge)
+            offsets[index - 1] = _until_line(offsets[index - 1], edge)
     joins: list[tuple[Point, Point]] = []
     for index, border in enumerate(borders):
         after = borders[(index + 1) % len(borders)]
@@ -82,6 +88,28 @@ def beside(path: Path, by: Mm) -> Path:
         GeometryError: a curve of the path is too tight.
     """
     return tuple(_offset(segment, by) for segment in path)
+
+
+def _from_line(path: Path, line: Segment) -> Path:
+    """Return a path without the segments that lie wholly before it meets a line."""
+    met = next((k for k, segment in enumerate(path) if _meets(segment, line)), 0)
+    return path[met:]
+
+
+def _until_line(path: Path, line: Segment) -> Path:
+    """Return a path without the segments that lie wholly beyond where it meets a line."""
+    met = next((k for k in reversed(range(len(path))) if _meets(path[k], line)), len(path) - 1)
+    return path[: met + 1]
+
+
+def _meets(segment: Segment, line: Segment) -> bool:
+    """Tell whether the two ends of a segment lie on either side of a line, drawn out both ways."""
+    (ax, ay), (bx, by) = line.start, line.end
+
+    def side(point: Point) -> float:
+        return (bx - ax) * (point.y - ay) - (by - ay) * (point.x - ax)
+
+    return side(segment.start) * side(segment.end) <= 0
 
 
 def _offset(segment: Segment, by: Mm) -> Segment:

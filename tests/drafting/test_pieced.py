@@ -675,3 +675,23 @@ def test_whatever_the_split_the_pieces_fit_the_cloth(
     for piece in pattern.pieces:
         if piece.cloth == "skirt" and not piece.rectangle:
             assert box_on_cloth(piece).height <= usable_width(cloth) + 1, piece.name
+
+
+def test_a_hem_of_many_arcs_is_cut_soundly_wherever_the_line_falls() -> None:
+    # A hem trimmed for the bias is a run of short arcs; the cloth narrows over several of them.
+    skirt = Skirt(
+        fullness=2,
+        length=560,
+        panels=4,
+        grain=Grain.CENTRE,
+        trim_bias=True,
+        allowances=Allowances(spare=8),
+    )
+    pieces, _ = pieces_and_seams(plan(garment(skirt=skirt, cloths=Cloths(skirt=Cloth(width=4000)))))
+    (panel,) = (piece for piece in pieces if piece.name == "skirt panel")
+    assert len(panel.edges[1].path) > 8
+    wide = box_on_cloth(panel).height
+    for less in range(30, 180, 2):
+        made = in_two(panel, wide - less, Grain.CENTRE)
+        _fits_and_holds(made, wide - less)
+        _adds_up(made)
