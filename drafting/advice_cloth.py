@@ -8,10 +8,11 @@ from collections.abc import Iterator, Sequence
 
 from drafting import cloth
 from drafting.findings import Finding, caution, note, stop
+from drafting.layer import Layer
 from drafting.piece import FoldWay, Piece
 from drafting.plan import Plan, layers
-from drafting.spec import Scope
-from drafting.units import length_text
+from drafting.spec import Grain, Scope
+from drafting.units import Mm, Units, length_text
 
 _WIDE_PANEL = math.radians(100)
 
@@ -44,14 +45,16 @@ def on_cloth(plan: Plan) -> Iterator[Finding]:
             continue  # gathered lengths are always as many as the cloth asks for
         if math.isinf(width):
             continue  # cannot_be_drawn() says so
-        if width > usable:
+        if layer.pieced:
+            yield _corner_pieced(part, layer, width, units)
+        elif width > usable:
             yield stop(
                 "cloth-too-narrow",
                 f"No panel of this {part} fits cloth with {length_text(usable, units)} between"
                 f" its selvages, even cut in {cloth.MOST_PANELS}.",
                 f"Buy wider cloth, or shorten the {part}.",
             )
-        elif layer.cut.panels > layer.asked_panels:
+        if layer.cut.panels > layer.asked_panels:
             asked = layer.asked_panels
             whole = layer.cut.divided(asked)
             wide = cloth.panel_width(whole, layer.allowances, layer.grain)
@@ -63,9 +66,15 @@ def on_cloth(plan: Plan) -> Iterator[Finding]:
                 if narrow
                 else f"Cut {cut_in}, the {part} leaves no room for its seam allowances"
             )
+            least = ""
+            if layer.instead and not layer.pieced:
+                least = (
+                    f", which takes about {length_text(layer.saved, units)} less cloth than"
+                    f" {layer.instead}"
+                )
             yield caution(
                 "panel-split",
-                f"{why}, so it is cut in {layer.cut.panels}.",
+                f"{why}, so it is cut in {layer.cut.panels}{least}.",
                 "Sew the seams that this adds" + (", or buy wider cloth." if narrow else "."),
             )
         wide = (layer.cut.panel_angle or 0.0) > _WIDE_PANEL
@@ -85,3 +94,25 @@ def on_cloth(plan: Plan) -> Iterator[Finding]:
                 "Chalk round the half, turn the paper over along its middle, chalk the other"
                 " half, and cut in a single layer.",
             )
+
+
+def _corner_pieced(part: str, layer: Layer, width: Mm, units: Units) -> Finding:
+    """Return what is said of corners pieced on at the hem."""
+    one_side = layer.grain is Grain.EDGE
+    corners = "a corner" if one_side else "corners"
+    saves = ""
+    if layer.instead:
+        saves = (
+            f"; that takes about {length_text(layer.saved, units)} less cloth than"
+            f" {layer.instead} panels"
+        )
+    return caution(
+        "corner-pieced",
+        f"The {part} panel needs cloth {length_text(width, units)} wide, and yours has"
+        f" {length_text(layer.usable, units)} between its selvages, so {corners}"
+        f" {length_text(layer.pieced, units)} wide {'is' if one_side else 'are'} pieced on at"
+        f" its hem{saves}.",
+        f"Sew {'the corner' if one_side else 'the corners'} on before any other seam. If you do"
+        f" not want {'it' if one_side else 'them'}, write piecing = false under [cloth.{part}],"
+        " or buy wider cloth.",
+    )

@@ -38,11 +38,17 @@ class Widths:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Border:
-    """One edge as the cutting line sees it: its path, its allowance, whether it turns up."""
+    """One edge as the cutting line sees it: its path, its allowance, whether it turns up.
+
+    Attributes:
+        runs_on: a seam that is sewn before any other; its allowance runs straight on through
+            its neighbours'.
+    """
 
     path: Path
     allowance: Mm
     turns_up: bool = False
+    runs_on: bool = False
 
 
 def cutting_path(borders: Sequence[Border]) -> Path:
@@ -50,12 +56,18 @@ def cutting_path(borders: Sequence[Border]) -> Path:
 
     Neighbours meet in a mitre. Where one of them is a hem that turns up, the corner is
     mirrored across the hem line, so that the turned-up allowance is as wide as the cloth it
-    comes to lie on.
+    comes to lie on; but for a seam that runs on: it is sewn before the hem is turned up.
 
     Raises:
         GeometryError: the allowances of two neighbours do not meet.
     """
     offsets = [beside(border.path, border.allowance) for border in borders]
+    for index, border in enumerate(borders):
+        if border.runs_on:
+            # Beside a curve of many arcs the allowance may end some arcs sooner than the seam.
+            following, edge = (index + 1) % len(borders), offsets[index][0]
+            offsets[following] = _from_line(offsets[following], edge)
+            offsets[index - 1] = _until_line(offsets[index - 1], edge)
     joins: list[tuple[Point, Point]] = []
     for index, border in enumerate(borders):
         after = borders[(index + 1) % len(borders)]
@@ -76,6 +88,28 @@ def beside(path: Path, by: Mm) -> Path:
         GeometryError: a curve of the path is too tight.
     """
     return tuple(_offset(segment, by) for segment in path)
+
+
+def _from_line(path: Path, line: Segment) -> Path:
+    """Return a path without the segments that lie wholly before it meets a line."""
+    met = next((k for k, segment in enumerate(path) if _meets(segment, line)), 0)
+    return path[met:]
+
+
+def _until_line(path: Path, line: Segment) -> Path:
+    """Return a path without the segments that lie wholly beyond where it meets a line."""
+    met = next((k for k in reversed(range(len(path))) if _meets(path[k], line)), len(path) - 1)
+    return path[: met + 1]
+
+
+def _meets(segment: Segment, line: Segment) -> bool:
+    """Tell whether the two ends of a segment lie on either side of a line, drawn out both ways."""
+    (ax, ay), (bx, by) = line.start, line.end
+
+    def side(point: Point) -> float:
+        return (bx - ax) * (point.y - ay) - (by - ay) * (point.x - ax)
+
+    return side(segment.start) * side(segment.end) <= 0
 
 
 def _offset(segment: Segment, by: Mm) -> Segment:
@@ -100,7 +134,7 @@ def _offset(segment: Segment, by: Mm) -> Segment:
 def _join(one: Border, one_offset: Path, other: Border, other_offset: Path) -> tuple[Point, Point]:
     """Return where the cutting line leaves ``one`` and where it takes up ``other``."""
     corner = one.path[-1].end
-    if one.turns_up == other.turns_up:
+    if one.turns_up == other.turns_up or one.runs_on or other.runs_on:
         meeting = _crossing(one_offset[-1], other_offset[0], corner)
         return meeting, meeting
     if other.turns_up:

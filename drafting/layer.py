@@ -9,15 +9,26 @@ from dataclasses import dataclass, replace
 from drafting import bias, cloth
 from drafting.allowance import Widths
 from drafting.around import Around
-from drafting.circle import Flare, fewest_panels
+from drafting.circle import Flare
 from drafting.cloth.kinds import Behaviour, behaviour
 from drafting.gored import ShapedGores
 from drafting.half_scale import HEM_ALLOWANCE
 from drafting.hem import usual_hem
 from drafting.outline import Cut
 from drafting.piece import FoldWay
+from drafting.pieced import Unbroken
 from drafting.ruffle import TOP_ALLOWANCE
-from drafting.spec import Cloth, CutKind, Grain, HemFinish, SeamFinish, Spec, WaistFinish
+from drafting.spec import (
+    Closure,
+    Cloth,
+    CutKind,
+    Grain,
+    HemFinish,
+    SeamFinish,
+    Spec,
+    WaistFinish,
+)
+from drafting.splits import chosen
 from drafting.tiers import StripWays, Tier
 from drafting.units import Mm
 
@@ -83,6 +94,10 @@ class Layer:
         half: its panel is drawn to a fold; ``fold_way`` is the fold that can take it, if any.
         below: what is sewn to its panels' lower edge.
         godets: what the godets in its seams add to the sweep.
+        pieced: how wide a corner is, finished, that is pieced onto its panels' hem, 0 for none.
+        instead: how many panels it would be cut in otherwise: without its corners, or with no
+            more seams than its cloth asks for; 0 where there was nothing to choose.
+        saved: about how much less cloth its panels take than that way.
     """
 
     part: str
@@ -98,6 +113,9 @@ class Layer:
     fold_way: FoldWay = FoldWay.NONE
     below: Below | None = None
     godets: Mm = 0.0
+    pieced: Mm = 0.0
+    instead: int = 0
+    saved: Mm = 0.0
 
     @property
     def behaviour(self) -> Behaviour:
@@ -230,24 +248,33 @@ def grain_of(spec: Spec, part: str) -> Grain:
 
 
 def fitted(
-    cut: Cut, of: Cloth, allowances: Widths, *, part: str, grain: Grain, finish: HemFinish
+    cut: Cut,
+    of: Cloth,
+    allowances: Widths,
+    *,
+    part: str,
+    grain: Grain,
+    finish: HemFinish,
+    closure: Closure = Closure.NONE,
+    unbroken: Unbroken | None = None,
 ) -> Layer:
-    """Return a layer in as many panels as its cloth is wide enough for.
+    """Return a layer in panels that its cloth is wide enough for, those that take least of it.
 
     Where no number of panels fits, the layer keeps what was asked; the advice stops it.
+
+    Args:
+        unbroken: what corners pieced on must keep clear of, None for none pieced on.
     """
     usable = cloth.usable_width(of)
-    made = cut
-    if math.isinf(cloth.panel_width(cut, allowances, grain)) and cut.fullness is not None:
-        # So wide an angle leaves no room for its seam; half a circle always does.
-        made = cut.divided(max(cut.panels, fewest_panels(cut.fullness)))
-    while cloth.panel_width(made, allowances, grain) > usable:
-        if made.panels >= cloth.MOST_PANELS:
-            made = cut
-            break
-        made = made.divided(made.panels + 1)
-    if isinstance(made, Flare) and made.drop and not made.trims_evenly:
-        made = replace(made, drop=0.0)
+    split = chosen(
+        _even(cut), of, allowances, grain=grain, closure=closure, unbroken=unbroken
+    )  # fmt: skip
+    made = _even(split.cut)
+    way = FoldWay.NONE
+    if of.fold:
+        # A panel with its corners off fits its fold to a hair.
+        pieced_on = FoldWay.LENGTHWISE if split.pieced else None
+        way = pieced_on or cloth.fold_way(made, allowances, grain, usable)
     return Layer(
         part=part,
         cut=made,
@@ -257,5 +284,15 @@ def fitted(
         grain=grain,
         asked_panels=cut.panels,
         half=of.fold,
-        fold_way=cloth.fold_way(made, allowances, grain, usable) if of.fold else FoldWay.NONE,
+        fold_way=way,
+        pieced=split.pieced,
+        instead=split.instead,
+        saved=split.saved,
     )
+
+
+def _even(cut: Cut) -> Cut:
+    """Return a cut without a trimmed hem that would be longer on one edge of a panel."""
+    if isinstance(cut, Flare) and cut.drop and not cut.trims_evenly:
+        return replace(cut, drop=0.0)
+    return cut

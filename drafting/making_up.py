@@ -18,10 +18,11 @@ from drafting.panel_marks import GODET_SEAM
 from drafting.panel_wishes import PanelWishes
 from drafting.panels import layer_pieces
 from drafting.piece import EdgeKind, Notch, NotchKind, Piece
-from drafting.plan import Plan
+from drafting.pieced import apart
+from drafting.plan import Plan, layers
 from drafting.spec import CutKind, Grain, SeamFinish, WaistFinish
 from drafting.strips import END_HEM
-from drafting.truing import Seam, Side
+from drafting.truing import Seam, Side, Walked, walk
 from drafting.units import length_text
 from drafting.waist_pieces import waist_pieces
 
@@ -58,6 +59,40 @@ def pieces_and_seams(plan: Plan) -> Parts:
     pieces = tuple(piece for part, _ in found for piece in part)
     seams = (seam for _, part in found for seam in part)
     return pieces, tuple(sorted(seams, key=lambda one: one.number))
+
+
+def corners_apart(
+    plan: Plan, pieces: tuple[Piece, ...], seams: tuple[Seam, ...]
+) -> tuple[tuple[Piece, ...], tuple[Seam, ...], tuple[Walked, ...]]:
+    """Return pieces and seams with the corners of panels that are pieced apart, and their walks.
+
+    Walked are the seams that sew the corners on, main and corner together against the whole
+    they make up, and, once more on the pieces that are cut, every other seam.
+
+    Raises:
+        GeometryError: a panel cannot be pieced.
+        TruingError: edges of a panel and its corner do not agree.
+    """
+    numbers = {"skirt": "1", "lining": "3"}
+    found: tuple[Walked, ...] = ()
+    for part, layer in layers(plan):
+        if not layer.pieced:
+            continue
+        panels = [p for p in pieces if p.cloth == part and _is_panel(p, part)]
+        made = apart(
+            pieces, seams, panels, number=numbers[part], usable=layer.usable, grain=layer.grain
+        )
+        walk(made.seams, made.pieces)
+        new = tuple(one for one in made.seams if one.number not in {s.number for s in seams})
+        found += walk((*new, *made.checks), (*made.pieces, *made.wholes))
+        pieces, seams = made.pieces, made.seams
+    return pieces, seams, found
+
+
+def _is_panel(piece: Piece, part: str) -> bool:
+    """Tell whether a piece is one of a layer's own panels, and nothing that is cut to them."""
+    names = [edge.name for edge in piece.edges]
+    return piece.name.startswith(f"{part} ") and "waist" in names and "hem" in names
 
 
 def all_round(pieces: Iterable[Piece], edge: str) -> tuple[Side, ...]:

@@ -11,7 +11,7 @@ from drafting.cloth.shapes import shapes_of
 from drafting.errors import DraftingError, TruingError
 from drafting.figures import ClothFigures, Figures, figures
 from drafting.findings import Finding, by_weight
-from drafting.making_up import pieces_and_seams
+from drafting.making_up import corners_apart, pieces_and_seams
 from drafting.piece import Piece, cutting_line
 from drafting.plan import plan
 from drafting.spec import Cloth, Spec
@@ -53,6 +53,8 @@ def draft(spec: Spec) -> Pattern:
     try:
         pieces, seams = pieces_and_seams(planned)
         walked = walk(seams, pieces)
+        pieces, seams, more = corners_apart(planned, pieces, seams)
+        walked += more
         for piece in pieces:
             cutting_line(piece)  # drawn now, so that what cannot be cut is found here
         findings += advice.on_pieces(planned, pieces)

@@ -32,6 +32,7 @@ class Edge:
         path: from one corner of the piece to the next.
         allowance: width of cloth outside it; none at a fold.
         words: what is written along it, or empty.
+        pieced: cloth is pieced on here before any other seam is sewn or hem turned up.
     """
 
     name: str
@@ -39,6 +40,7 @@ class Edge:
     allowance: Mm
     kind: EdgeKind = EdgeKind.SEAM
     words: str = ""
+    pieced: bool = False
 
     @property
     def length(self) -> Mm:
@@ -168,7 +170,12 @@ def cutting_line(piece: Piece) -> Path:
     """
     return cutting_path(
         [
-            Border(path=e.path, allowance=e.allowance, turns_up=e.kind is EdgeKind.HEM)
+            Border(
+                path=e.path,
+                allowance=e.allowance,
+                turns_up=e.kind is EdgeKind.HEM,
+                runs_on=e.pieced,
+            )
             for e in piece.edges
         ]
     )

@@ -22,6 +22,7 @@ from drafting.hem import STRAIGHT_HEM, usual_hem
 from drafting.layer import LEAST_DROP, Below, Layer, estimated_drop, fitted, grain_of, widths
 from drafting.measurements import SHOE_SHARE
 from drafting.outline import Cut
+from drafting.pieced import Unbroken
 from drafting.spec import (
     BandShape,
     Closure,
@@ -30,6 +31,7 @@ from drafting.spec import (
     Grain,
     HemFinish,
     LevelAt,
+    Scope,
     Spec,
     WaistFinish,
 )
@@ -356,10 +358,45 @@ def _layer(
         if waist.top < waist.finished:
             slit = max(slit, slit_below(waist.top) - spec.skirt.band)
     allowances = widths(spec, part=part, finish=finish, cut=cut, of=of, hanging=hanging)
-    made = fitted(cut, of, allowances, part=part, grain=grain_of(spec, part), finish=finish)
+    made = fitted(
+        cut,
+        of,
+        allowances,
+        part=part,
+        grain=grain_of(spec, part),
+        finish=finish,
+        closure=closure,
+        unbroken=_unbroken(spec, cut, of, slit, part=part, finish=finish),
+    )
     # Narrower panels come less near to full bias, and need less to spare.
     settled = widths(spec, part=part, finish=finish, cut=made.cut, of=of, hanging=hanging)
     return replace(made, allowances=settled).opened(slit)
+
+
+POCKETS_END = 0.8
+"""No pocket's bag reaches further down than this part of its panel."""
+
+
+def _unbroken(
+    spec: Spec, cut: Cut, of: Cloth, slit: Mm, *, part: str, finish: HemFinish
+) -> Unbroken | None:
+    """Return what corners pieced onto a layer's panels keep clear of, None for no corners."""
+    if not of.piecing or spec.print.scope is not Scope.WHOLE:
+        return None  # a waist, or a card, says nothing of the hem's corners
+    above = slit
+    if part == "skirt":
+        # A shaped facing is cut to the whole panel's hem, and would be as wide.
+        if finish is HemFinish.FACED or spec.skirt.godets is not None:
+            return None
+        if spec.skirt.pockets:
+            above = max(above, POCKETS_END * cut.length)
+        return Unbroken(above=above)
+    wish = spec.lining
+    if wish is not None and wish.vent is not None:
+        return Unbroken(above=above, below=wish.vent)
+    if wish is not None and wish.cut is CutKind.GORED and spec.skirt.closure is not Closure.NONE:
+        return None  # it may want a vent, as high as it proves to be
+    return Unbroken(above=above)
 
 
 def _ruffle(

@@ -64,5 +64,7 @@ def _carrying_the_hem(pattern: Pattern, part: str) -> Iterator[str]:
         yield max(name for name in names if name.startswith("skirt tier "))
     else:
         for piece in pattern.pieces:
-            if _is_panel(piece, part):
+            # A corner pieced onto a panel carries its own part of the hem.
+            pieced = any(edge.pieced for edge in piece.edges)
+            if _is_panel(piece, part) or (pieced and piece.cloth == part):
                 yield piece.name

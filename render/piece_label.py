@@ -27,7 +27,7 @@ from render import fonts, style
 from render.drawing import Anchor, Text
 from render.placement import Placement
 from render.room import Room, turned_box
-from render.spots import Ground, beside, first_free, upright
+from render.spots import Ground, Spot, beside, first_free, upright
 from render.words import CHECK
 
 LABELS = (
@@ -243,13 +243,25 @@ def _label_along(
     found = []
     for words, size, bold in rows:
         gaps = tuple(6.0 + 4.0 * k for k in range(8))
-        if words == title:
-            # A piece is never without its name: at worst it stands beside it.
-            gaps += tuple(-gap for gap in gaps)
+        if words == title and not _room_for(words, size, beside(path, gaps, 16), ground):
+            # A piece is never without its name: on a small one it is small, or stands in the
+            # allowance, at worst beside it.
+            nearer = (*(3.5 + 1.5 * k for k in range(24)), -longest.allowance / 2)
+            if _room_for(words, style.NOTE, beside(path, nearer, 16), ground):
+                size, gaps = style.NOTE, nearer
+            else:
+                gaps += tuple(-gap for gap in gaps)
         text = first_free((words,), beside(path, gaps, 16), ground, size=size, bold=bold)
         if text is not None:
             found.append(text)
     return tuple(found)
+
+
+def _room_for(words: str, size: Mm, spots: Iterator[Spot], ground: Ground) -> bool:
+    """Tell whether bold words can stand at one of some spots, on the piece and on no line."""
+    wide = fonts.width(words, size, bold=True) + 2.0
+    boxes = (turned_box(spot.at, wide, size + 0.6, spot.angle) for spot in spots)
+    return any(ground.room.clear.is_free(box) and ground.holds(box) for box in boxes)
 
 
 def _middle(polygon: Sequence[Point]) -> Point:

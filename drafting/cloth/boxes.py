@@ -66,7 +66,7 @@ def panel_width(cut: Cut, allowances: Widths, grain: Grain) -> Mm:
     Infinite where a panel cannot be drawn at all.
     """
     try:
-        bare = _bare_panels(cut, allowances, grain, half=False)
+        bare = bare_panels(cut, allowances, grain, half=False)
         return max(box_on_cloth(piece).height for piece in bare)
     except DraftingError:
         return math.inf
@@ -83,21 +83,33 @@ def fold_way(cut: Cut, allowances: Widths, grain: Grain, usable: Mm) -> FoldWay:
         half_circle = cut.panel_angle is not None and abs(cut.panel_angle - math.pi) < 1e-9
         return FoldWay.CROSSWISE if half_circle else FoldWay.NONE
     try:
-        bare = _bare_panels(cut, allowances, grain, half=True)
+        bare = bare_panels(cut, allowances, grain, half=True)
         widest = max((cutting_box_along(p).height for p in bare if p.half), default=0.0)
     except DraftingError:
         return FoldWay.NONE
     return FoldWay.LENGTHWISE if widest <= usable / 2 else FoldWay.NONE
 
 
-def _bare_panels(cut: Cut, allowances: Widths, grain: Grain, *, half: bool) -> tuple[Piece, ...]:
+def bare_panels(
+    cut: Cut,
+    allowances: Widths,
+    grain: Grain,
+    *,
+    half: bool,
+    closure: Closure = Closure.NONE,
+) -> tuple[Piece, ...]:
+    """Return the panels of a layer without their marks, to see what cloth they take.
+
+    Raises:
+        GeometryError: a panel cannot be drawn at these measures.
+    """
     return layer_pieces(
         cut,
         PanelWishes(
             part="panel",
             allowances=allowances,
             grain=grain,
-            closure=Closure.NONE,
+            closure=closure,
             opening=0.0,
             seam="",
             waist_seam="",

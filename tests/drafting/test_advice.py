@@ -246,6 +246,18 @@ CASES: list[tuple[str, Level, Spec, Spec]] = [
     # 729.62 between selvages of 10.
     ("panel-split", C, cut_from(Cloth(width=749)), cut_from(Cloth(width=750))),
     ("panel-split", C, skirt(panels=1), skirt(panels=2)),
+    # Six panels, their middle on the grain: 2 x 713.82 sin(30 + 1.2042) = 739.6, and a little
+    # more where the hem's allowance turns the corner; 760 - 20.
+    (
+        "corner-pieced", C,
+        cut_from(Cloth(width=680), panels=6, grain=Grain.CENTRE),
+        cut_from(Cloth(width=680, piecing=False), panels=6, grain=Grain.CENTRE),
+    ),
+    (
+        "corner-pieced", C,
+        cut_from(Cloth(width=680), panels=6, grain=Grain.CENTRE),
+        cut_from(Cloth(width=760), panels=6, grain=Grain.CENTRE),
+    ),
     # More than 100 degrees of panel: 360 F / n.
     ("half-saves-paper", N, skirt(fullness=0.2778), skirt(fullness=0.2777)),
     ("half-saves-paper", N, skirt(panels=3), skirt(panels=4)),
@@ -424,6 +436,22 @@ def test_every_remark_of_the_advice_is_tried_here() -> None:
         (
             cut_from(Cloth(width=700)), "panel-split",
             ("Cut in 2 panels, the skirt needs", "73.0 cm", "68.0 cm", "it is cut in 6.", "wider"),
+        ),
+        # Rc = 695.82 + 12 + 6 = 713.8, and 2 x 713.8 sin(30 + asin(15 / 713.8)) = 739.6; the seam
+        # lies 330 - 15.5 aside, the hem's corner 347.9.
+        (
+            cut_from(Cloth(width=680), panels=6, grain=Grain.CENTRE), "corner-pieced",
+            ("needs cloth 74.0 cm", "has 66.0 cm", "corners 3.3 cm wide are pieced on",
+             "less cloth than 7 panels", "piecing = false under [cloth.skirt]", "wider cloth"),
+        ),
+        (
+            cut_from(Cloth(width=700), panels=6, grain=Grain.CENTRE), "corner-pieced",
+            ("corners 3.0 cm wide",),
+        ),
+        # Twelve narrow panels close up head to toe where eight do not.
+        (
+            cut_from(Cloth(width=660), panels=6, grain=Grain.CENTRE), "panel-split",
+            ("64.0 cm", "it is cut in 12, which takes about", "less cloth than 8.", "wider"),
         ),
         # Half a circle always leaves room; no width of cloth would help a whole one.
         (

@@ -1,14 +1,22 @@
 """Every printed piece carries its name on its own cloth, whatever the cut."""
 
 import math
+from collections.abc import Sequence
+from dataclasses import replace
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 
+from drafting.allowance import Widths
+from drafting.circle import Flare
+from drafting.cloth import box_on_cloth
+from drafting.cloth.boxes import bare_panels
 from drafting.findings import stops
 from drafting.geometry import Point, flattened, holds, stepped
 from drafting.pattern import draft
-from drafting.piece import cutting_line
-from drafting.spec import PaperName, Spec
+from drafting.piece import Piece, cutting_line
+from drafting.pieced import Unbroken, pieced
+from drafting.spec import Cloths, Grain, PaperName, Spec
 from render import fonts
 from render.drawing import Text
 from render.pages import free_room
@@ -20,6 +28,7 @@ from render.room import turned_box
 from render.tiling import cut_into_pages
 from render.words import fold_words, label_words
 from tests.drafting.test_every_cut import specs
+from tests.garments import garment
 
 
 def corners(text: Text) -> tuple[Point, ...]:
@@ -36,8 +45,25 @@ def test_a_pieces_name_lies_inside_its_cutting_line(spec: Spec) -> None:
     if stops(pattern.findings):
         return
     pieces = [piece for piece in pattern.pieces if not piece.rectangle]
-    if not pieces:
-        return
+    if pieces:
+        named_on_their_cloth(pieces, spec)
+
+
+@pytest.mark.parametrize("panels", [4, 6, 8, 10, 11])
+@pytest.mark.parametrize("name", ["skirt panel", "lining side right"])
+def test_the_smallest_corners_carry_their_names(panels: int, name: str) -> None:
+    # Just too wide for the cloth: 3 cm of corner, as sharp as they come.
+    cut = Flare(fullness=1, panels=panels, waistline=720, length=900)
+    (bare,) = bare_panels(cut, Widths(waist=10, side=10, hem=4), Grain.CENTRE, half=False)
+    panel = replace(bare, name=name)
+    usable = box_on_cloth(panel).height - 1
+    made = pieced(panel, usable, Grain.CENTRE, Unbroken(), letters=("1a", "1b"))
+    assert made is not None and made.width == pytest.approx(30)
+    spec = garment(cloths=Cloths())
+    named_on_their_cloth([replace(piece, cloth="skirt") for piece in made.corners], spec)
+
+
+def named_on_their_cloth(pieces: Sequence[Piece], spec: Spec) -> None:
     on = grid(PaperName.A3, margin=None, overlap=10)
     sheets = cut_into_pages(place(pieces, on, effort=Effort.QUICK), on)
     lines = tuple(stroke for placed in sheets.placements for stroke in piece_lines(placed))
