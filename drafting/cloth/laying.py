@@ -28,9 +28,11 @@ if TYPE_CHECKING:
 MOST_LAID = 600
 """More shapes than this are counted in rows and not laid one by one."""
 
-STALL = {Effort.QUICK: 0, Effort.USUAL: 5, Effort.THOROUGH: 12}
-"""How often in a row the solver may fail before it is stopped: a second or so while pages are
-laid out too, three where the lay is all that is asked. It is not asked for a quick plan."""
+STALL = {Effort.USUAL: (3, 4), Effort.THOROUGH: (4, 10)}
+"""How often in a row the solver may fail before it is stopped, at least and at most; in between
+as often as there are shapes, for few of them soon lie as well as they can. The usual takes a
+second or so while pages are laid out too, the thorough up to three where the lay is all that
+is asked. For a quick plan it is not asked."""
 
 LEFT_BESIDE = 0.15
 """A strip that leaves no more of the width than this has its length of cloth to itself."""
@@ -41,7 +43,7 @@ NO_MATTER: Mm = 10.0
 WORTH_SAYING: Mm = 100.0
 """A shop sells no less than this."""
 
-TRIALS = {Effort.QUICK: 400, Effort.USUAL: 1200, Effort.THOROUGH: 6000}
+TRIALS = {Effort.QUICK: 400, Effort.USUAL: 1200, Effort.THOROUGH: 2500}
 
 Plan = tuple[tuple[Laid, ...], Mm]
 
@@ -146,7 +148,8 @@ def open_plan(
     ways: list[tuple[Plan, Method]] = [(in_rows(rest, width), Method.ROWS)]
     if rest:
         ways.append((slid(jobs(rest), width, trials=TRIALS[effort]), Method.SLID))
-    stall = STALL[effort]
+    least, most = STALL.get(effort, (0, 0))
+    stall = min(max(sum(shape.count for shape in rest), least), most)
     best = min(length for (_, length), _ in ways)
     if stall and rest and best > _least(rest, width) + NO_MATTER and suits(rest, width):
         try:

@@ -24,7 +24,7 @@ OUTSIDE: Mm = 0.5
 WORKERS = 3
 """Threads of one search, on any machine: with another number it would come to another plan."""
 
-REPORTS = 450
+REPORTS = 600
 """Reports of the solver after which a search ends at the latest."""
 
 SECONDS = 40.0
