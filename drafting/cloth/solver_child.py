@@ -22,7 +22,7 @@ def packed(task: dict[str, Any]) -> dict[str, Any]:
     Args:
         task: ``width`` of the strip, ``items`` (``shape``, ``count``, ``turns`` in degrees),
             ``seed``, ``workers``, ``stall`` (stop after so many reports without a better plan),
-            ``reports`` (and after so many in all), ``seconds`` (give up by then).
+            ``failures`` (and after so many in all), ``seconds`` (give up by then).
     """
     import spyrrow
 
@@ -49,15 +49,16 @@ def packed(task: dict[str, Any]) -> dict[str, Any]:
 
     worker = threading.Thread(target=solve, daemon=True)
     worker.start()
-    best, seen, last = None, 0, 0
+    best, missed, in_a_row = None, 0, 0
     until = time.monotonic() + task["seconds"]
     while time.monotonic() < until:
         running = worker.is_alive()
         for kind, solution in queue.drain():
-            seen += 1
             if str(kind).rpartition(".")[2] in ("ExplFeas", "CmprFeas", "Final"):
-                best, last = solution, seen
-            if seen - last >= task["stall"] or seen >= task["reports"]:
+                best, in_a_row = solution, 0
+                continue
+            missed, in_a_row = missed + 1, in_a_row + 1
+            if in_a_row >= task["stall"] or missed >= task["failures"]:
                 return _plain(best)
         if not running:
             return _plain(best)
