@@ -167,6 +167,7 @@ def draft(
     """
     with one_line_errors():
         from render.chosen import PieceWishError
+        from render.lay_terminal import cloth_table
         from render.output import write_draft
         from render.terminal import figures_table
 
@@ -192,6 +193,8 @@ def draft(
                 _tell(str(error), err=True)
                 raise typer.Exit(WORDS_FAULT) from None
         _tell(figures_table(pattern))
+        if output.cloth is not None:
+            _tell("\n" + cloth_table(pattern, output.cloth.lays, output.cloth.shopping))
         _show_output(output)
 
 

@@ -13,8 +13,8 @@ from drafting.units import Mm
 HAIR: Mm = 0.01
 """Numbers that differ by less are the same place on the cloth."""
 
-_STEPS = 40
-"""Halvings of the longest run: a metre is then told to a millionth of a millimetre."""
+_STEPS = 18
+"""Halvings of the longest run: twenty metres are then told to a tenth of a millimetre."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,15 +19,26 @@ WIDTH = 80
 def lay_table(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping | None = None) -> str:
     """Return the lay plans of a garment as a short table, and what to buy if that is known."""
     units = pattern.spec.units
-    lines = [*textwrap.wrap(pattern.spec.title, WIDTH)]
-    lines += _aligned(
-        ("cloth", "width", "to lay", "buy", "used", "cost"), _cloth_rows(lays, shopping, units)
-    )
+    lines = [*textwrap.wrap(pattern.spec.title, WIDTH), *_cloths(lays, shopping, units)]
     if shopping is not None:
-        lines += _totals(shopping, units)
         lines += _widths(shopping, units)
         lines += _notions(shopping, units)
+    return _joined(lines)
+
+
+def cloth_table(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping) -> str:
+    """Return how much of each cloth to lay and to buy, without the rest of the list."""
+    return _joined(_cloths(lays, shopping, pattern.spec.units))
+
+
+def _joined(lines: Sequence[str]) -> str:
     return "\n".join(line.rstrip() for line in lines).replace("\u00a0", " ")
+
+
+def _cloths(lays: Sequence[Lay], shopping: Shopping | None, units: Units) -> list[str]:
+    heads = ("cloth", "width", "to lay", "buy", "used", "cost")
+    totals = [] if shopping is None else _totals(shopping, units)
+    return [*_aligned(heads, _cloth_rows(lays, shopping, units)), *totals]
 
 
 def _cloth_rows(

@@ -172,3 +172,12 @@ def test_python_writes_the_same_as_the_command(laid: tuple[Path, str], tmp_path:
     assert {one.path.name for one in output.files} == {path.name for path in laid[0].iterdir()}
     for path in laid[0].iterdir():
         assert (tmp_path / path.name).read_bytes() == path.read_bytes()
+
+
+def test_a_draft_says_how_much_to_buy(tmp_path: Path) -> None:
+    result = hemsweep("draft", CHILD, "--quick", "--out", tmp_path)
+    metres = held(tmp_path)["cloth"]["skirt"]["buy"] / 1000
+    row = next(
+        line for line in result.output.splitlines() if line.split()[:2] == ["skirt", "112.0"]
+    )
+    assert f"{metres:.1f} m" in row
