@@ -65,6 +65,9 @@ def main() -> None:
         pattern = drafting.draft(drafting.load(SHEET))
         written = write_draft(pattern, Path(folder))
         document = pypdfium2.PdfDocument(written.files[0].path)
+        plans = pypdfium2.PdfDocument(
+            next(one.path for one in written.files if one.path.name.endswith("-lay.pdf"))
+        )
         figures = json.loads(written.files[-1].path.read_text(encoding="utf-8"))
         paper = figures["paper"]["a4"]
         waist = next(tile["page"] for tile in paper["tiles"] if tile["name"] == "B4")
@@ -73,10 +76,12 @@ def main() -> None:
             "cut-and-know.png": page(document, 2),
             "page.png": page(document, waist),
             "taped-together.png": assembled(document, paper),
+            "lay.png": page(plans, 1),
         }
         for name, picture in pictures.items():
             framed(picture).quantize(16).save(HERE / name, optimize=True)
         document.close()
+        plans.close()
 
 
 if __name__ == "__main__":
