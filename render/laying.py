@@ -32,17 +32,19 @@ class Laying:
     """Lays a pattern's cloths from the moment it is made; ``made`` waits for the plans."""
 
     def __init__(self, pattern: Pattern, effort: Effort) -> None:
-        self._pattern = pattern
         pool = ThreadPoolExecutor(max_workers=1)
-        self._lays = pool.submit(lay_plans, pattern, effort)
+        self._found = pool.submit(_cloth, pattern, effort)
         pool.shutdown(wait=False)
 
     def made(self, progress: Callable[[str], None]) -> Cloth:
         """Return the plans and the shopping list."""
         progress("laying the cloth")
-        lays = self._lays.result()
-        progress("working out what to buy")
-        return Cloth(lays=lays, shopping=shopping(self._pattern, lays))
+        return self._found.result()
+
+
+def _cloth(pattern: Pattern, effort: Effort) -> Cloth:
+    lays = lay_plans(pattern, effort)
+    return Cloth(lays=lays, shopping=shopping(pattern, lays))
 
 
 def lay_svg(lay: Lay, pattern: Pattern) -> bytes:

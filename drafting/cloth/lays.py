@@ -9,10 +9,9 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 
-from drafting.cloth.shapes import Shape
+from drafting.cloth.shapes import Shape, box_of, flipped_over
 from drafting.findings import Finding
-from drafting.geometry import Box, Path, bounds, mirrored, moved, reversed_path
-from drafting.geometry import Point as Point
+from drafting.geometry import Box, Path, moved
 from drafting.spec import Cloth
 from drafting.units import Mm
 
@@ -61,14 +60,18 @@ class Laid:
 
     def on_cloth(self, path: Path) -> Path:
         """Return a path of the piece's own frame where it lies on the cloth."""
-        if self.flipped:
-            path = reversed_path(mirrored(path, through=Point(0.0, 0.0), along=0.0))
-        return moved(path, x=self.x, y=self.y, turn=self.turn)
+        return moved(flipped_over(path, self.flipped), x=self.x, y=self.y, turn=self.turn)
 
     @property
     def box(self) -> Box:
         """The box of its outline on the cloth."""
-        return bounds(self.outline)
+        box = box_of(self.shape.outline, self.turn, self.flipped)
+        return Box(
+            left=box.left + self.x,
+            bottom=box.bottom + self.y,
+            right=box.right + self.x,
+            top=box.top + self.y,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ that it is joined from. Imports geometry, piece, boxes and the pattern's words.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from drafting.cloth.boxes import is_bias_strip, usable_width
@@ -102,11 +103,7 @@ class Shape:
 
     def lying(self, extra: float = 0.0, *, flipped: bool = False) -> Path:
         """Return its outline turned as it lies on the cloth, its own origin kept in place."""
-        outline = self.outline
-        if flipped:
-            # Mirrored and walked the other way it is counter-clockwise again.
-            outline = reversed_path(mirrored(outline, through=_ORIGIN, along=0.0))
-        return moved(outline, turn=self.turn(extra, flipped=flipped))
+        return moved(flipped_over(self.outline, flipped), turn=self.turn(extra, flipped=flipped))
 
     @property
     def narrowest(self) -> Mm:
@@ -120,7 +117,23 @@ class Shape:
 
     def box(self, extra: float = 0.0, *, flipped: bool = False) -> Box:
         """Return the box of its outline as it lies on the cloth, about its own origin."""
-        return bounds(self.lying(extra, flipped=flipped))
+        return box_of(self.outline, self.turn(extra, flipped=flipped), flipped)
+
+
+def flipped_over(path: Path, flipped: bool) -> Path:
+    """Return a path as it is, or mirrored over the x axis: walked back, it keeps its left inside."""
+    if not flipped:
+        return path
+    return reversed_path(mirrored(path, through=_ORIGIN, along=0.0))
+
+
+@lru_cache(maxsize=1024)
+def box_of(outline: Path, turn: float, flipped: bool) -> Box:
+    """Return the box of an outline flipped and turned about its own origin.
+
+    Many copies lie alike, and are asked for their boxes again and again.
+    """
+    return bounds(moved(flipped_over(outline, flipped), turn=turn))
 
 
 def shapes(pattern: "Pattern", cloth: str) -> tuple[Shape, ...]:
