@@ -121,7 +121,7 @@ class Shape:
 
 
 def flipped_over(path: Path, flipped: bool) -> Path:
-    """Return a path as it is, or mirrored over the x axis: walked back, it keeps its left inside."""
+    """Return a path, or its image over the x axis walked back, so that its left stays inside."""
     if not flipped:
         return path
     return reversed_path(mirrored(path, through=_ORIGIN, along=0.0))
