@@ -23,7 +23,7 @@ from drafting.geometry import (
     stepped,
     straight,
 )
-from drafting.piece import EdgeKind
+from drafting.piece import EdgeKind, cutting_line
 from drafting.units import Mm
 from render import fonts, style
 from render.clipping import clipped
@@ -145,12 +145,17 @@ def _small(one: Laid, scale: int, usable: Mm, *, aside: float) -> Small:
         outline = tuple(path for path, _ in clipped(whole, above, round_start=True))
         polygon = _above(polygon, fold)
         box = Box(left=box.left, bottom=fold, right=box.right, top=box.top)
+    # A half's number stands beside its arrow, in the half that the paper shows.
+    shown = polygon
+    if one.shape.piece.half and fold is None:
+        half = scaled(home.on_cloth(cutting_line(one.shape.piece)), 1 / scale)
+        shown = flattened(half, error=0.05)
     room = Room(box=box.grown(1.0), cell=CELL)
     for path in outline:
         room.enter(path)
     if fold is not None:
         room.enter(straight(Point(box.left, fold), Point(box.right, fold)))
-    grain = _grain(home, scale, box, polygon, aside)
+    grain = _grain(home, scale, box, shown, aside)
     if aside and not grain:
         return Small(outline=outline, polygon=polygon, marks=(), place=None)
     marks = [Stroke(path=path, pen=ARROW, layer=Layer.MARKS) for path in grain]
@@ -169,7 +174,7 @@ def _small(one: Laid, scale: int, usable: Mm, *, aside: float) -> Small:
         else:
             texts.append(along[0])
             boxes.append(along[1])
-    found = _label(one, untold, room, polygon)
+    found = _label(one, untold, room, shown) or _label(one, untold, room, polygon)
     if found is None:
         # A number beside the piece will say all; words along its middle would be lost there.
         return Small(outline=outline, polygon=polygon, marks=tuple(marks), place=None)

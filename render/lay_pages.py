@@ -19,7 +19,7 @@ from drafting.units import Mm, Units, length_text
 from render import fonts, style
 from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, Text, together
 from render.lay_labels import grain_ends
-from render.lay_picture import STEP, LayPicture, PictureError, lay_picture
+from render.lay_picture import LayPicture, PictureError, lay_picture
 from render.lay_words import (
     along_text,
     cloth_text,
@@ -35,6 +35,9 @@ from render.words import edition_words, made_for
 
 FOOT: Mm = 6.0
 """Room under a page's window for its foot."""
+
+SMALLER = 1.5
+"""A picture so much smaller goes before one whose list would stand overleaf."""
 
 REGULAR = 6
 """So many strips in even steps are listed as one row between the first and the last."""
@@ -58,9 +61,9 @@ def lay_document(
     for lay in lays:
         sheets += _lay_sheets(pattern, lay)
     if shopping is not None:
-        sheets += _shopping_sheets(pattern, shopping)
+        sheets += _shopping_sheets(pattern, lays, shopping)
     else:
-        sheets += _care_sheets(pattern)
+        sheets += _care_sheets(pattern, lays)
     pages = tuple(
         _page(pattern, sheet, number, len(sheets)) for number, sheet in enumerate(sheets, start=1)
     )
@@ -124,7 +127,19 @@ def _page(pattern: Pattern, sheet: _Sheet, number: int, of: int) -> Page:
             layer=Layer.PAGE,
         ),
         Text(
-            text=fonts.shortened(pattern.spec.title, size, room),
+            text=fonts.shortened(
+                "  ·  ".join(
+                    part
+                    for part in (
+                        pattern.spec.title,
+                        made_for(pattern.spec),
+                        edition_words(pattern.spec),
+                    )
+                    if part
+                ),
+                size,
+                room,
+            ),
             at=Point(window.right, margin + 1.0),
             size=size,
             anchor=Anchor.END,
@@ -191,7 +206,7 @@ def _with_picture(pattern: Pattern, lay: Lay) -> tuple[Setting, LayPicture | Non
     if page.y - page.bottom >= deep:
         return page, picture
     smaller, other = _largest(pattern, lay, deep)
-    near = max(picture.scale * STEP, LARGE)
+    near = max(picture.scale * SMALLER, LARGE)
     if other is not None and other.scale <= near and other.runs <= picture.runs:
         return smaller, other
     return page, picture
@@ -235,8 +250,9 @@ def _heading(page: Setting, pattern: Pattern, lay: Lay) -> None:
     parts = (spec.title, made_for(spec), edition_words(spec), spec.publish.maker)
     page.paragraph("  ·  ".join(part for part in parts if part), size=style.SMALL, after=0.2)
     usable = length_text(lay.usable, units)
+    loose = lay.name == "interfacing" and not cloth.kind
     facts = [
-        cloth.kind,
+        cloth.kind or ("not woven, without a grain" if loose else ""),
         f"{length_text(cloth.width, units)} wide",
         f"{usable} usable between the selvages"
         + (" once washed" if cloth.shrink_width or cloth.shrink_length else ""),
@@ -259,7 +275,7 @@ def _where(page: Setting, lay: Lay, units: Units) -> None:
     told = f"Along: from the cut end to where the piece begins. Across: from the {across} to the"
     told += f" piece’s lowest point{', and to its grain arrow' if grain else ''}."
     if lay.cloth.selvage:
-        told += f" Measure from where the selvage ends, {selvage} in."
+        told += f" Measure from the inner edge of the selvage, which is {selvage} wide."
     if grain:
         told += " Lay the arrow first: both its ends equally far from the selvage"
         told += " or the fold." if folded else "."
@@ -347,7 +363,7 @@ def _row(lay: Lay, one: Laid, units: Units) -> tuple[str, ...]:
         _from(box.left, units),
         across,
         "fold" if one.lies is Lies.ON_FOLD and ends and abs(ends[0].y - floor) < 1 else arrow,
-        how_words(one),
+        how_words(one, units),
     )
 
 
@@ -375,7 +391,7 @@ def _findings(page: Setting, findings: Sequence[Finding]) -> None:
 # --- what to buy ---------------------------------------------------------------------------
 
 
-def _shopping_sheets(pattern: Pattern, shopping: Shopping) -> Iterator[_Sheet]:
+def _shopping_sheets(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping) -> Iterator[_Sheet]:
     units = pattern.spec.units
     page = Setting(window=_window(pattern, upright=True), inset=0.0)
     page.paragraph("What to buy", size=style.HEADING, bold=True, after=0.4)
@@ -404,7 +420,7 @@ def _shopping_sheets(pattern: Pattern, shopping: Shopping) -> Iterator[_Sheet]:
         ]
         table(page, ("notion", "amount", "what for"), notions, right=(1,), flex=2)
     _findings(page, shopping.findings)
-    _care(page, pattern)
+    _care(page, pattern, lays)
     yield from _sheets(page, "what to buy", "What to buy; before you cut")
 
 
@@ -488,44 +504,100 @@ def width_words(one: AtWidth) -> str:
         return "too narrow to cut from"
     told = []
     if one.cheapest:
-        told.append("least cloth")
+        told.append("least cloth by area")
     if one.more_seams:
-        told.append("more seams than asked")
+        told.append("more seams")
     return ", ".join(told)
 
 
 # --- care ----------------------------------------------------------------------------------
 
 CARE = (
-    "Wash, dry and press the cloth first, as the skirt will be washed. The plans are of washed"
-    " cloth; measure its width again before you lay it.",
     "Cut one end square to the selvage: that is the cut end, and all lengths are counted from it.",
-    "Lay every piece before you cut one. Count them on the cloth against the cut list, and count"
-    " what is cut once more before the cloth leaves the table.",
+    "Lay every piece before you cut one, or chalk round it where it lies. Count them on the cloth"
+    " against the cut list, and count what is cut once more before the cloth leaves the table.",
 )
 """What to do before and while cutting, whatever is cut."""
 
-FACE_DOWN = "Face down: turn the paper over, its printed side to the cloth."
-ON_A_FOLD = (
-    "Fold here, across: fold the cloth at that line, cut end over cut end, lay the half’s fold on"
-    " it, cut both layers, and open the cloth again. Or chalk the half, turn it over, chalk again."
+TERMS = (
+    ("face down", "Face down: turn the paper over, its printed side to the cloth."),
+    (
+        "turned end for end",
+        "Turned end for end: a piece lies with its waist, or for a strip the beginning of its"
+        " words, towards the cut end; turned end for end it lies the other way round.",
+    ),
+    ("turned a quarter", "Turned a quarter: across the cloth, which has no grain to go by."),
+    (
+        "on the fold",
+        "On the fold: fold the cloth along its middle, right sides together, selvage on selvage,"
+        " and lay the half’s own fold on that of the cloth; unfolded, it is a whole.",
+    ),
+    ("cut double", "Cut double: from both layers at once; of a pair one comes out mirrored."),
+    (
+        "upper layer only",
+        "Upper layer only: cut it from the upper layer alone; the cloth under it stays whole.",
+    ),
+    (
+        "fold here, across",
+        "Fold here, across: chalk round the half, turn the paper over on that line and chalk the"
+        " other half. Or, once what lies beyond it is cut out, fold the cloth back on the line,"
+        " right sides together and selvage on selvage, and cut both halves at once.",
+    ),
+    (
+        "fold here, along",
+        "Fold here, along: chalk round the half, turn the paper over on that line and chalk the"
+        " other half; or fold the cloth along it, right sides together, and cut both at once.",
+    ),
+    (
+        "chalk, turn over, chalk",
+        "Chalk, turn over, chalk: chalk round the half, turn the paper over on its middle line, and"
+        " chalk the other half.",
+    ),
+    (
+        "on the bias",
+        "On the bias: slanting lengths, cut and joined to one strip, their ends along the grain.",
+    ),
 )
-CHALKED = (
-    "Chalk, turn over, chalk: chalk round the half, turn the paper over on its middle line, and"
-    " chalk the other half."
-)
+"""What the list says of a piece, and what that means; told only where the list says it."""
 
 
-def _care_sheets(pattern: Pattern) -> Iterator[_Sheet]:
+def washing(pattern: Pattern) -> str:
+    """Return which cloths to wash before they are laid, and which to leave as they are."""
+    cloths = pattern.spec.cloths
+    names = list(pattern.figures.cloth)
+    washed = [
+        name
+        for name in names
+        if getattr(cloths, name).shrink_length or getattr(cloths, name).shrink_width
+    ]
+    left = [name for name in names if name not in washed]
+    told = ""
+    if washed:
+        told += (
+            f"Wash, dry and press first what will be washed later: the {_and(washed)}. The plans"
+            " are of washed cloth; measure its width again before you lay it. A cloth that must"
+            " not be washed is pressed alone, as its label says."
+        )
+    if left:
+        told += f" Leave unwashed: the {_and(left)}, planned without shrinking."
+    return told.strip()
+
+
+def _and(names: Sequence[str]) -> str:
+    return " and ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
+
+
+def _care_sheets(pattern: Pattern, lays: Sequence[Lay]) -> Iterator[_Sheet]:
     page = Setting(window=_window(pattern, upright=True), inset=0.0)
-    _care(page, pattern)
+    _care(page, pattern, lays)
     yield from _sheets(page, "before you cut", "Before you cut")
 
 
-def _care(page: Setting, pattern: Pattern) -> None:
+def _care(page: Setting, pattern: Pattern, lays: Sequence[Lay]) -> None:
     tools = [words for words in cautions(pattern.spec) if words.startswith("Tools")]
-    halves = any(piece.half for piece in pattern.pieces)
-    told = [*CARE, FACE_DOWN, *((ON_A_FOLD, CHALKED) if halves else ()), *tools]
+    said = " ".join(how_words(one, pattern.spec.units) for lay in lays for one in lay.laid)
+    terms = [words for term, words in TERMS if term in said]
+    told = [washing(pattern), *CARE, *terms, *tools]
     high = math.fsum(height_of(words, style.BODY, page.width) + 1.2 for words in told)
     page.heading("Before you cut", with_next=high)  # whole, or on a page of its own
     for words in told:

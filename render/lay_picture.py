@@ -587,6 +587,11 @@ class _Picture:
                 if any(stroke.pen is REACHING for stroke in self.strokes)
                 else ""
             )
+            + (
+                f" Slanting lines mark the {self.lay.name}’s cloth."
+                if self.lay.name in HATCHED
+                else ""
+            )
         )
         for paragraph in rows:
             for row in fonts.wrapped(paragraph, style.NOTE, max(self.width, 60.0)):

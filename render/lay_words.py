@@ -7,7 +7,8 @@ import math
 
 from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shapes import Shape
-from drafting.piece import FoldWay
+from drafting.geometry import straight
+from drafting.piece import EdgeKind, FoldWay
 from drafting.units import MM_PER_INCH, Mm, Units, length_text
 
 YARD: Mm = 36 * MM_PER_INCH
@@ -18,6 +19,9 @@ ONE_WAY = (
     "one way",
 )
 """What is written at the arrow of a one-way cloth, at its longest and at its shortest."""
+
+SQUARE: Mm = 0.5
+"""A middle line whose ends differ by less lies square to the cloth."""
 
 ACROSS = ("fold the cloth here, across", "fold here, across", "fold across")
 ALONG = ("fold the cloth here, along", "fold here, along", "fold along")
@@ -75,10 +79,12 @@ def must_words(one: Laid) -> tuple[str, ...]:
         told.append("on the fold")
     if one.lies is Lies.UPPER:
         told.append("cut double")
+    if one.lies is Lies.ALONE:
+        told.append("upper layer only")
     return tuple(told)
 
 
-def how_words(one: Laid) -> str:
+def how_words(one: Laid, units: Units) -> str:
     """Return everything about how a piece lies, for the list beside the picture."""
     told = [*must_words(one)]
     turn = turned_by(one)
@@ -89,8 +95,23 @@ def how_words(one: Laid) -> str:
     if one.shape.bias:
         told.append("on the bias")
     elif one.lies is not Lies.ON_FOLD and one.shape.piece.half:
-        told.append(fold_words(one.shape)[1])
+        told.append(f"{fold_words(one.shape)[1]}{_middle_at(one, units)}")
+    if one.shape.rectangle and not one.shape.piece.half:
+        box = one.box
+        sides = max(box.width, box.height), min(box.width, box.height)
+        told.append(f"cut {length_text(sides[0], units)} by {length_text(sides[1], units)}")
     return ", ".join(told)
+
+
+def _middle_at(one: Laid, units: Units) -> str:
+    """Return where the middle line of a whole half lies, if it lies square to the cloth."""
+    fold = next(edge for edge in one.shape.piece.edges if edge.kind is EdgeKind.FOLD)
+    line = one.on_cloth(straight(fold.path[0].start, fold.path[-1].end))[0]
+    if abs(line.start.x - line.end.x) < SQUARE:
+        return f", {length_text(line.start.x, units)} along"
+    if abs(line.start.y - line.end.y) < SQUARE:
+        return f", {length_text(line.start.y, units)} across"
+    return ""
 
 
 def fold_words(shape: Shape) -> tuple[str, ...]:

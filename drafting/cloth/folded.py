@@ -9,7 +9,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from drafting.cloth.in_rows import at
+from drafting.cloth.in_rows import at, copies
 from drafting.cloth.lays import Laid, Lies
 from drafting.cloth.shapes import HAIR, Shape
 from drafting.cloth.sliding import Job, jobs, slid
@@ -50,6 +50,27 @@ def folded_jobs(shapes: Sequence[Shape], width: Mm) -> tuple[tuple[Job, ...], tu
         if left:
             single.append(replace(shape, count=left, mirrored=shape.mirrored and not pairs))
     return tuple(folded), tuple(single)
+
+
+def alone(left: Sequence[Shape], fit: Sequence[Shape], width: Mm) -> tuple[Job, ...]:
+    """Return what is left for a single layer as jobs for the upper one of the folded cloth.
+
+    Args:
+        left: shapes with the count that is left of them; ``fit`` has them whole.
+        width: between the selvages; folded, half of it is left.
+    """
+    whole = {shape.number: shape for shape in fit}
+    return tuple(
+        Job(
+            shape=whole[shape.number],
+            copy=whole[shape.number].count - shape.count + copy,
+            flipped=flipped,
+            lies=Lies.ALONE,
+        )
+        for shape in left
+        if shape.box().height <= width / 2
+        for copy, flipped in enumerate(copies(shape), start=1)
+    )
 
 
 def on_fold(folded: Sequence[Job], width: Mm, *, trials: int) -> tuple[tuple[Laid, ...], Mm, Mm]:

@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING
 
 from drafting.cloth.boxes import usable_width
 from drafting.cloth.checking import faults
-from drafting.cloth.folded import folded_jobs, on_fold, wants_fold
+from drafting.cloth.folded import alone, folded_jobs, on_fold, wants_fold
 from drafting.cloth.in_rows import at, copies, in_rows, rows_length
 from drafting.cloth.lays import Laid, Lay, Lies, Method, Stretch
 from drafting.cloth.shapes import HAIR, Shape, shapes
-from drafting.cloth.sliding import jobs, slid
+from drafting.cloth.sliding import Job, jobs, slid
 from drafting.cloth.solver import SolverError, solved, suits
 from drafting.effort import Effort
 from drafting.findings import Finding, caution, note
@@ -222,7 +222,7 @@ def _in_order(laid: Sequence[Laid]) -> tuple[Laid, ...]:
         alike.setdefault((one.shape.number, one.flipped), []).append(one)
     found: list[Laid] = []
     for copies_of in alike.values():
-        if any(one.lies in (Lies.UPPER, Lies.UNDER) for one in copies_of):
+        if any(one.lies in (Lies.UPPER, Lies.UNDER, Lies.ALONE) for one in copies_of):
             found += copies_of
             continue
         along = sorted(copies_of, key=lambda one: (round(one.box.left, 3), one.box.bottom))
@@ -237,14 +237,19 @@ def _in_order(laid: Sequence[Laid]) -> tuple[Laid, ...]:
 def _folded(fit: Sequence[Shape], name: str, of: Cloth, effort: Effort, units: Units) -> Lay:
     width = usable_width(of)
     doubled, left = folded_jobs(fit, width)
-    laid, length, rows = on_fold(doubled, width, trials=TRIALS[effort])
-    stretches = [Stretch(start=0.0, length=length, folded=True)]
-    told: tuple[Finding, ...] = ()
-    if left:
-        (behind, more), _, told = open_plan(left, width, effort, name=name)
-        laid += tuple(_behind(one, fit, length) for one in behind)
-        stretches.append(Stretch(start=length, length=more, folded=False))
-        rows += rows_length(left, width)
+    # What is cut once may lie behind the folded cloth, or beside what is cut double on it.
+    beside = alone(left, fit, width)
+    names = {job.shape.number for job in beside}
+    ways = [(doubled, left)]
+    if beside:
+        ways.append(((*doubled, *beside), tuple(s for s in left if s.number not in names)))
+    laid, stretches, rows, told = min(
+        (
+            _on_fold_and_behind(jobs_there, rest, fit, width, effort, name)
+            for jobs_there, rest in ways
+        ),
+        key=lambda way: sum(stretch.length for stretch in way[1]),
+    )
     total = sum(stretch.length for stretch in stretches)
     opened = open_plan(fit, width, Effort.QUICK)[0][1]
     if total - opened > WORTH_SAYING:
@@ -253,12 +258,32 @@ def _folded(fit: Sequence[Shape], name: str, of: Cloth, effort: Effort, units: U
         name=name,
         cloth=of,
         usable=width,
-        stretches=tuple(stretches),
+        stretches=stretches,
         laid=_in_order(laid),
         method=Method.SLID,
         rows_length=rows,
         findings=told,
     )
+
+
+def _on_fold_and_behind(
+    folded: Sequence[Job],
+    left: Sequence[Shape],
+    fit: Sequence[Shape],
+    width: Mm,
+    effort: Effort,
+    name: str,
+) -> tuple[tuple[Laid, ...], tuple[Stretch, ...], Mm, tuple[Finding, ...]]:
+    """Return what lies on folded cloth and behind it, its stretches, the length of rows, words."""
+    laid, length, rows = on_fold(folded, width, trials=TRIALS[effort])
+    stretches = [Stretch(start=0.0, length=length, folded=True)]
+    told: tuple[Finding, ...] = ()
+    if left:
+        (behind, more), _, told = open_plan(left, width, effort, name=name)
+        laid += tuple(_behind(one, fit, length) for one in behind)
+        stretches.append(Stretch(start=length, length=more, folded=False))
+        rows += rows_length(left, width)
+    return laid, tuple(stretches), rows, told
 
 
 def _behind(one: Laid, fit: Sequence[Shape], start: Mm) -> Laid:
@@ -302,5 +327,6 @@ def _opened_saves(name: str, saved: Mm, units: Units) -> Finding:
         "opened-saves-cloth",
         f"Laid in a single layer, the {name} cloth would be {length_text(saved, units)} shorter"
         " than on the fold.",
-        f"Leave fold = true out under [cloth.{name}], if you do not mind chalking each piece.",
+        "Lay it open if you do not mind chalking each half, turning it over and chalking again;"
+        f" leave fold = true out under [cloth.{name}].",
     )

@@ -17,12 +17,16 @@ from drafting.units import Mm
 
 
 class Lies(StrEnum):
-    """How a shape is cut: from a single layer, or from cloth folded selvage to selvage."""
+    """How a shape is cut: from a single layer, or from cloth folded selvage to selvage.
+
+    What lies alone is cut from the upper layer of folded cloth, beside what is cut double.
+    """
 
     SINGLE = "single layer"
     ON_FOLD = "on the fold"
     UPPER = "upper layer"
     UNDER = "under layer"
+    ALONE = "upper layer only"
 
 
 class Method(StrEnum):

@@ -205,7 +205,7 @@ def test_what_to_buy_is_told_with_widths_notions_and_weight(
     words = words_of([page for page in document.pages if page.label.startswith("what to buy")])
     for told in (
         "2.5 m", "31.25", "lining, ruffle, interfacing left out", "about 730 g",
-        "About how much at usual widths", "least cloth", "more seams than asked",
+        "About how much at usual widths", "least cloth", "more seams",
         "too narrow to cut from", "about 180.0 m", "20.0 cm", "to close the band",
         "close rotary cutters", "Count them on the cloth against the cut list", "Wash, dry",
         "The net is sold folded. Open it out.",

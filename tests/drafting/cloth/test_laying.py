@@ -199,13 +199,31 @@ def test_a_fold_of_the_cloth_lies_along_or_across_the_grain_of_its_half(pattern:
             assert abs(off) < 1e-6, piece.name
 
 
-def test_what_is_cut_once_and_is_not_alike_over_the_fold_lies_in_a_single_layer() -> None:
+def test_what_is_cut_once_lies_beside_the_folded_pieces_in_the_upper_layer_alone() -> None:
     pattern = folded_pattern()
     plan = cloth.lay(pattern, "skirt")
     (band,) = (one for one in plan.laid if one.shape.name == "band")
-    assert band.lies is Lies.SINGLE
-    open_part = next(stretch for stretch in plan.stretches if not stretch.folded)
-    assert band.box.left >= open_part.start - 1e-6
+    # The folded cloth is 139 cm wide, and a panel's half 62 + 12: the band needs none of its own.
+    assert band.lies is Lies.ALONE
+    assert band.box.bottom >= plan.usable / 2 - 1e-6
+    assert [stretch.folded for stretch in plan.stretches] == [True]
+    panels = [one for one in plan.laid if one.shape.name == "skirt panel"]
+    assert plan.length == pytest.approx(max(one.box.right for one in panels), abs=0.02)
+
+
+def test_what_is_cut_once_and_is_wider_than_the_folded_cloth_lies_behind_it() -> None:
+    panel = a_panel(replace(E1, panels=4), E11, grain=Grain.CENTRE, half=True)
+    panel = replace(panel, fold_way=FoldWay.LENGTHWISE, count=2)
+    long = replace(box_piece(300, 900, 1), name="sash", cloth="skirt")
+    of = Cloth(width=1520, selvage=10, fold=True)
+    plan = on(of, panel, long)
+    (sash,) = (one for one in plan.laid if one.shape.name == "sash")
+    assert sash.lies is Lies.SINGLE
+    folded, behind = plan.stretches
+    assert folded.folded and not behind.folded
+    assert sash.box.left >= behind.start - 1e-6
+    assert behind.length == pytest.approx(300)
+    assert faults(plan) == ()
 
 
 def test_an_unfolded_half_is_twice_the_half() -> None:
