@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from drafting.cloth.boxes import usable_width
 from drafting.cloth.buying import purchase, sold_text
 from drafting.cloth.in_rows import rows_length
-from drafting.cloth.laying import laid_plan
+from drafting.cloth.laying import laid_plan, lay_of
 from drafting.cloth.lays import Lay, Method, Stretch
 from drafting.cloth.shapes import Shape, shapes
 from drafting.cloth.shopping import HAIR, Purchase
@@ -91,6 +91,17 @@ def enough(pattern: "Pattern", lay: Lay, bought: Purchase) -> tuple[Finding, ...
 def _what_it_gives(pattern: "Pattern", cloth: str, bought: Purchase) -> str:
     """Return in a sentence what the cloth at hand would give."""
     whole = f"buy {sold_text(bought.buy, pattern.spec.units)} in one length"
+    of: Cloth = getattr(pattern.spec.cloths, cloth)
+    if of.fold and any(stretch.folded for stretch in bought.lay.stretches):
+        opened = lay_of(
+            shapes(pattern, cloth), cloth, replace(of, fold=False), Effort.QUICK,
+            units=pattern.spec.units,
+        )  # fmt: skip
+        if purchase(opened, pattern.spec.units).at_hand:
+            return (
+                "Open it: laid in a single layer it is enough. Chalk each half, turn it over and"
+                f" chalk again; leave fold = true out under [cloth.{cloth}]."
+            )
     changes = list(changes_for(pattern, cloth))
     if not changes:
         return f"{whole[0].upper()}{whole[1:]}."

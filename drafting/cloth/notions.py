@@ -76,6 +76,9 @@ REEL = 100
 LONG_REEL = 200
 """Metres on the reels that most shops keep."""
 
+TO_SPARE = 1.1
+"""A reel is never used to its last tenth: bobbins are wound from it, and seams unpicked."""
+
 _NOT_JOINS = frozenset(
     {"waist", "waist_inside", "long edges", "hem", "upper", "lower", "inner", "outer"}
     | {"gathered", "top", "edge"}
@@ -133,7 +136,7 @@ def _threads(pattern: "Pattern") -> Iterator[Notion]:
 
 def _thread(thread: _Thread, cloth: str, runs: list[_Run]) -> Notion:
     metres = math.fsum(run.metres for run in runs)
-    told = ", ".join(f"{run.what} {math.ceil(run.metres)}\u00a0m" for run in runs)
+    told = ", ".join(f"{run.what} {run.metres:.1f}\u00a0m" for run in runs)
     if thread is _Thread.OVERLOCK:
         told += "; on cones, shared by all its needles and loopers"
     else:
@@ -150,7 +153,7 @@ def _thread(thread: _Thread, cloth: str, runs: list[_Run]) -> Notion:
 
 
 def _reels(metres: float) -> str:
-    short, long = math.ceil(metres / REEL), math.ceil(metres / LONG_REEL)
+    short, long = (math.ceil(TO_SPARE * metres / reel) for reel in (REEL, LONG_REEL))
     if short == 1:
         return f"one reel of {REEL}\u00a0m is enough"
     if long == 1:

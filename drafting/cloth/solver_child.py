@@ -9,6 +9,7 @@ Imports nothing of the project: the script starts in a tenth of a second.
 """
 
 import json
+import math
 import os
 import sys
 import threading
@@ -22,7 +23,8 @@ def packed(task: dict[str, Any]) -> dict[str, Any]:
     Args:
         task: ``width`` of the strip, ``items`` (``shape``, ``count``, ``turns`` in degrees),
             ``seed``, ``workers``, ``stall`` (stop after so many reports without a better plan),
-            ``failures`` (and after so many in all), ``seconds`` (give up by then).
+            ``failures`` (and after so many in all, the first number unless the last ``gaining``
+            of them brought a hundredth), ``seconds`` (give up by then).
     """
     import spyrrow
 
@@ -49,7 +51,8 @@ def packed(task: dict[str, Any]) -> dict[str, Any]:
 
     worker = threading.Thread(target=solve, daemon=True)
     worker.start()
-    best, missed, in_a_row = None, 0, 0
+    best, in_a_row = None, 0
+    widths: list[float] = []  # of the best plan at each failure
     until = time.monotonic() + task["seconds"]
     while time.monotonic() < until:
         running = worker.is_alive()
@@ -57,13 +60,21 @@ def packed(task: dict[str, Any]) -> dict[str, Any]:
             if str(kind).rpartition(".")[2] in ("ExplFeas", "CmprFeas", "Final"):
                 best, in_a_row = solution, 0
                 continue
-            missed, in_a_row = missed + 1, in_a_row + 1
-            if in_a_row >= task["stall"] or missed >= task["failures"]:
+            in_a_row += 1
+            widths.append(best.width if best is not None else math.inf)
+            if in_a_row >= task["stall"] or _spent(widths, task["failures"], task["gaining"]):
                 return _plain(best)
         if not running:
             return _plain(best)
         time.sleep(0.002)
     return {"fault": "time"}
+
+
+def _spent(widths: list[float], failures: tuple[int, int], gaining: int) -> bool:
+    """Tell whether a search has failed often enough, or gains hardly anything more."""
+    few, many = failures
+    idle = len(widths) >= few and widths[-1 - gaining] < widths[-1] * 1.01
+    return idle or len(widths) >= many
 
 
 def _plain(solution: Any) -> dict[str, Any]:

@@ -16,7 +16,9 @@ from drafting.half_scale import halved
 from drafting.pattern import Pattern, draft
 from drafting.spec import (
     Cloth,
+    Cloths,
     CutKind,
+    Grain,
     Lining,
     Owned,
     Ruffle,
@@ -259,3 +261,20 @@ def test_no_search_drafts_more_often_than_its_cap(monkeypatch: pytest.MonkeyPatc
             drafted.clear()
             most(change, cloth)
             assert 1 <= len(drafted) <= MOST_REDRAFTS
+
+
+def test_folded_cloth_that_is_short_may_do_when_it_is_opened() -> None:
+    spec = garment(
+        skirt=Skirt(length=620, panels=4, grain=Grain.CENTRE),
+        cloths=Cloths(skirt=Cloth(width=2800, fold=True, have=2000)),
+    )
+    pattern = draft(spec)
+    lay = laid_plan(pattern, "skirt", Effort.QUICK)
+    (found,) = enough(pattern, lay, purchase(lay, Units.CM))
+    assert found.code == "cloth-short"
+    assert found.do.startswith("Open it: laid in a single layer it is enough.")
+    # And so it is: the very same pieces on the same cloth, open.
+    open_cloth = replace(spec.cloths.skirt, fold=False)
+    opened = draft(replace(spec, cloths=replace(spec.cloths, skirt=open_cloth)))
+    plan = laid_plan(opened, "skirt", Effort.QUICK)
+    assert purchase(plan, Units.CM).needed <= 2000
