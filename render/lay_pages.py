@@ -419,7 +419,8 @@ def _shopping_sheets(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping) 
             (notion.name, notion_text(notion, units), notion.why) for notion in shopping.notions
         ]
         table(page, ("notion", "amount", "what for"), notions, right=(1,), flex=2)
-    _findings(page, shopping.findings)
+    told = {finding for lay in lays for finding in lay.findings}  # under each cloth's own plan
+    _findings(page, [finding for finding in shopping.findings if finding not in told])
     _care(page, pattern, lays)
     yield from _sheets(page, "what to buy", "What to buy; before you cut")
 

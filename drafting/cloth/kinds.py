@@ -97,6 +97,28 @@ def behaviour(kind: str) -> Behaviour:
     return replace(found, grams=grams)
 
 
+_SHADING = frozenset(
+    [
+        "satin",
+        "sateen",
+        "taffeta",
+        "velvet",
+        "velveteen",
+        "velour",
+        "corduroy",
+        "fleece",
+        "moire",
+        "charmeuse",
+        "dupion",
+    ]
+)
+
+
+def may_shade(kind: str) -> bool:
+    """Tell whether a kind of cloth may look lighter one way up than the other."""
+    return not _SHADING.isdisjoint(_words(kind))
+
+
 # A weaver spells some cloths in more ways than one.
 _SPELT = {"organdie": "organdy", "woollen": "wool", "woolen": "wool"}
 

@@ -4,6 +4,7 @@ Millimetres. Full-width strips are taken out first, for each adds its own depth 
 lies beside it. Imports the ways of laying, checking and the words of findings.
 """
 
+import math
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
@@ -13,6 +14,7 @@ from drafting.cloth.boxes import usable_width
 from drafting.cloth.checking import faults
 from drafting.cloth.folded import alone, folded_jobs, on_fold, wants_fold
 from drafting.cloth.in_rows import at, copies, in_rows, rows_length
+from drafting.cloth.kinds import may_shade
 from drafting.cloth.lays import Laid, Lay, Lies, Method, Stretch
 from drafting.cloth.shapes import HAIR, Shape, shapes
 from drafting.cloth.sliding import Job, jobs, slid
@@ -93,7 +95,15 @@ def lay_of(cut: Sequence[Shape], name: str, of: Cloth, effort: Effort, *, units:
     found = _folded(fit, name, of, effort, units) if of.fold and wants_fold(fit) else None
     if found is None or faults(found):
         found = _open(fit, name, of, effort)
+    if _both_ways(found) and may_shade(of.kind):
+        told.append(_may_shade(name, of))
     return replace(found, missing=missing, findings=(*told, *found.findings))
+
+
+def _both_ways(lay: Lay) -> bool:
+    """Tell whether a plan lays pieces end for end."""
+    extras = (one.turn - one.shape.turn(0.0, flipped=one.flipped) for one in lay.laid)
+    return len({abs(math.remainder(extra, math.tau)) > 1 for extra in extras}) > 1
 
 
 def _counted(
@@ -319,6 +329,16 @@ def _no_solver(name: str, error: SolverError) -> Finding:
         "laid-without-solver",
         f"The packing solver {error.reason}, so the {name} cloth is laid by hemsweep's own way.",
         "The plan is sound, and may take a little more cloth than it need.",
+    )
+
+
+def _may_shade(name: str, of: Cloth) -> Finding:
+    return note(
+        "may-shade",
+        f"The {name} cloth is {of.kind}, which may look darker one way up than the other, and this"
+        " plan lays pieces both ways.",
+        "Hold two scraps beside each other, one upside down, in daylight; if they differ, write"
+        f" one_way = true under [cloth.{name}] and lay anew.",
     )
 
 

@@ -141,7 +141,19 @@ def test_the_solver_lays_every_example_soundly(sheet: Path) -> None:
     assert lay_check.wrong(pattern, plan) == []
     assert plan.length <= plan.rows_length + 1e-6
     assert plan.length <= cloth.lay(pattern, name, Effort.QUICK).length + 1e-6
-    assert plan.findings == ()
+    assert {finding.code for finding in plan.findings} <= {"may-shade"}
+
+
+def test_sateen_laid_both_ways_may_shade_and_laid_one_way_does_not() -> None:
+    spec = drafting.load(next(s for s in SHEETS if s.stem == "chorus-skirt"))
+    plan = cloth.lay(draft(spec), "skirt", Effort.QUICK)
+    assert [finding.code for finding in plan.findings] == ["may-shade"]
+    one_way = replace(spec.cloths.skirt, one_way=True)
+    spec = replace(spec, cloths=replace(spec.cloths, skirt=one_way))
+    assert cloth.lay(draft(spec), "skirt", Effort.QUICK).findings == ()
+    poplin = replace(one_way, kind="cotton poplin", one_way=False)
+    spec = replace(spec, cloths=replace(spec.cloths, skirt=poplin))
+    assert cloth.lay(draft(spec), "skirt", Effort.QUICK).findings == ()
 
 
 def told(plan: Lay) -> list[Any]:
@@ -283,7 +295,7 @@ def test_a_solver_that_fails_is_told_of_and_another_plan_is_given(
     pattern = draft(drafting.load(next(s for s in SHEETS if s.stem == "twirl-skirt")))
     plan = cloth.lay(pattern, "skirt", Effort.USUAL)
     assert plan.method is not Method.SOLVER
-    assert [finding.code for finding in plan.findings] == ["laid-without-solver"]
+    assert "laid-without-solver" in [finding.code for finding in plan.findings]
     assert lay_check.wrong(pattern, plan) == []
 
 
