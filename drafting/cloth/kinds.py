@@ -98,19 +98,8 @@ def behaviour(kind: str) -> Behaviour:
 
 
 _SHADING = frozenset(
-    [
-        "satin",
-        "sateen",
-        "taffeta",
-        "velvet",
-        "velveteen",
-        "velour",
-        "corduroy",
-        "fleece",
-        "moire",
-        "charmeuse",
-        "dupion",
-    ]
+    ("satin", "sateen", "taffeta", "velvet", "velveteen", "velour", "corduroy", "fleece")
+    + ("moire", "charmeuse", "dupion")
 )
 
 
