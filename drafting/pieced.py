@@ -603,6 +603,13 @@ class PiecedLayer:
     wholes: tuple[Piece, ...]
 
 
+def _lettered(number: str) -> Iterator[str]:
+    """Yield a number with a letter, then with two, for as many seams as there may be."""
+    letters = [chr(ord("a") + k) for k in range(26)]
+    yield from (f"{number}{one}" for one in letters)
+    yield from (f"{number}{one}{other}" for one in letters for other in letters)
+
+
 def apart(
     pieces: tuple[Piece, ...],
     seams: tuple[Seam, ...],
@@ -622,9 +629,7 @@ def apart(
         GeometryError: a panel cannot be pieced.
     """
     used = {n.seam for piece in pieces for n in piece.notches} | {s.number for s in seams}
-    free = iter(
-        name for name in (f"{number}{chr(ord('a') + k)}" for k in range(26)) if name not in used
-    )
+    free = iter(name for name in _lettered(number) if name not in used)
     parts: dict[str, Pieced] = {}
     spare = [next(free), next(free)]
     for panel in panels:

@@ -33,7 +33,7 @@ from render.lay_labels import (
 )
 from render.lay_runs import Run, least_runs, runs
 from render.lay_words import ONE_WAY, along_text, copy_words, must_words
-from render.room import Room, turned_box
+from render.room import Room
 from render.spots import text_box
 
 SCALES = (5, 8, 10, 15, 20, 25, 40, 50, 75, 100, 150, 200, 300, 400, 500, 750, 1000)
@@ -665,8 +665,12 @@ def _leader(
     """
     size = style.NOTE
     boxed = [(bounds_of(other), other) for other in others]
+    sizes = [
+        (max(fonts.width(words, size, bold=words.isdigit()) for words in rows) + 1.0)
+        for rows in options
+    ]
     best: tuple[Mm, tuple[Text, ...], Path] | None = None
-    for target in targets:
+    for target in _few(targets):
         for k, turn, (order, rows) in itertools.product(
             range(1, 17), range(16), enumerate(options)
         ):
@@ -677,12 +681,17 @@ def _leader(
                 if far >= best[0]:
                     break
                 continue
-            wide = max(fonts.width(words, size, bold=words.isdigit()) for words in rows) + 1.0
-            high = size * 1.2 * len(rows)
-            across, up = math.cos(turn * math.tau / 16), math.sin(turn * math.tau / 16)
+            wide, high = sizes[order], size * 1.2 * len(rows)
+            across, up = _AROUND[turn]
             aside = math.copysign(wide / 2, across) if abs(across) > 1e-6 else 0.0
             spot = Point(target.x + far * across + aside, target.y + far * up)
-            corners = turned_box(spot, wide, high, 0.0)
+            low, left = spot.y - high / 2, spot.x - wide / 2
+            corners = (
+                Point(left, low),
+                Point(left + wide, low),
+                Point(left + wide, low + high),
+                Point(left, low + high),
+            )
             if not room.is_free(corners):
                 continue
             near = Point(
@@ -705,6 +714,18 @@ def _leader(
                 texts.append(Text(text=words, at=at, size=size, anchor=Anchor.MIDDLE, bold=bold))
             best = (worth, tuple(texts), straight(near, target))
     return (None, None) if best is None else best[1:]
+
+
+_AROUND = tuple((math.cos(k * math.tau / 16), math.sin(k * math.tau / 16)) for k in range(16))
+
+_MOST_TARGETS = 6
+"""Points of a piece that a line is led to, at most: a tiny piece has not many more places."""
+
+
+def _few(targets: Sequence[Point]) -> Sequence[Point]:
+    """Return some of the points, evenly among all."""
+    step = max(1, math.ceil(len(targets) / _MOST_TARGETS))
+    return targets[::step]
 
 
 def _steps(one: Point, other: Point) -> list[Point]:

@@ -1,7 +1,7 @@
 """Cloth: the width that panels and strips must fit, and the length that rows of boxes take.
 
-Millimetres; x runs along the length of the cloth, y across it. A lay plan that packs better
-than rows comes later; rows are what a teacher draws by hand and an upper bound for it.
+Millimetres; x runs along the length of the cloth, y across it. Rows are what a
+teacher draws by hand, and an upper bound for the lay plans of ``laying``.
 Imports circle, geometry, piece and the spec's words.
 """
 

@@ -5,10 +5,11 @@ Millimetres. Imports lays and geometry.
 
 import math
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from drafting.cloth.lays import Laid, Lay, Lies
+from drafting.cloth.shapes import Shape
 from drafting.geometry import MEETING, Point, distance, flattened
 from drafting.units import Mm
 
@@ -22,9 +23,14 @@ ALONG = 1e-6
 """Greatest angle between a grainline and the cloth's length, in radians."""
 
 
-def faults(lay: Lay) -> tuple[str, ...]:
-    """Return what is wrong with a plan, a sentence each; a sound plan has no fault."""
-    return (*_overlaps(lay), *_outside(lay), *_off_grain(lay), *_counts(lay), *_on_folds(lay))
+def faults(lay: Lay, wanted: Sequence[Shape] | None = None) -> tuple[str, ...]:
+    """Return what is wrong with a plan, a sentence each; a sound plan has no fault.
+
+    Args:
+        wanted: every shape that it must lay; those that it does lay if None.
+    """
+    counts = _counts(lay, lay.shapes if wanted is None else wanted)
+    return (*_overlaps(lay), *_outside(lay), *_off_grain(lay), *counts, *_on_folds(lay))
 
 
 def _named(laid: Laid) -> str:
@@ -69,10 +75,10 @@ def _off_grain(lay: Lay) -> Iterator[str]:
             yield f"{_named(one)} does not lie on the grain"
 
 
-def _counts(lay: Lay) -> Iterator[str]:
+def _counts(lay: Lay, wanted: Sequence[Shape]) -> Iterator[str]:
     found = Counter(one.shape.number for one in lay.laid)
     images = Counter(one.shape.number for one in lay.laid if one.flipped)
-    for shape in lay.shapes:
+    for shape in wanted:
         times, mirrored = found[shape.number], images[shape.number]
         if times != shape.count:
             yield f"{shape.name} lies {times} times, and is cut {shape.count} times"

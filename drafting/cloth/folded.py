@@ -17,8 +17,8 @@ from drafting.geometry import bounds, flattened, mirrored, moved
 from drafting.piece import FoldWay
 from drafting.units import Mm
 
-ALIKE: Mm = 0.05
-"""Two outlines that differ by no more than this are cut as one."""
+ALIKE: Mm = 0.5
+"""Two outlines whose points lie no further apart than this are cut as one."""
 
 
 def wants_fold(shapes: Sequence[Shape]) -> bool:
@@ -144,6 +144,6 @@ def _same_over(shape: Shape) -> bool:
         turned = moved(moved(image, x=-box.centre.x, y=-box.centre.y), turn=extra)
         turned = moved(turned, x=box.centre.x, y=box.centre.y)
         corners = flattened(turned, error=1.0)
-        if all(min(math.hypot(p.x - q.x, p.y - q.y) for q in corners) < 0.5 for p in points):
+        if all(min(math.hypot(p.x - q.x, p.y - q.y) for q in corners) < ALIKE for p in points):
             return True
     return False

@@ -97,10 +97,10 @@ def behaviour(kind: str) -> Behaviour:
     return replace(found, grams=grams)
 
 
-_SHADING = frozenset(
-    ("satin", "sateen", "taffeta", "velvet", "velveteen", "velour", "corduroy", "fleece")
-    + ("moire", "charmeuse", "dupion")
-)
+_SHADING = frozenset({
+    "satin", "sateen", "taffeta", "velvet", "velveteen", "velour", "corduroy", "fleece", "moire",
+    "charmeuse", "dupion",
+})  # fmt: skip
 
 
 def may_shade(kind: str) -> bool:

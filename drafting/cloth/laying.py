@@ -5,7 +5,7 @@ lies beside it. Imports the ways of laying, checking and the words of findings.
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -63,20 +63,12 @@ def laid_plan(pattern: "Pattern", cloth: str, effort: Effort | None = None) -> L
     return lay_of(cut, cloth, of, effort or Effort.THOROUGH, units=pattern.spec.units)
 
 
-def lay_plans(
-    pattern: "Pattern", effort: Effort = Effort.USUAL, progress: Callable[[str], None] | None = None
-) -> tuple[Lay, ...]:
+def lay_plans(pattern: "Pattern", effort: Effort = Effort.USUAL) -> tuple[Lay, ...]:
     """Return the lay of every cloth that the pattern is cut from, in the order they are bought."""
     names = tuple(pattern.figures.cloth)
+    # While the solver packs one cloth in a process of its own, another is slid together here.
     with ThreadPoolExecutor(max_workers=2) as pool:
-        found = []
-        for name, plan in zip(
-            names, pool.map(lambda name: laid_plan(pattern, name, effort), names), strict=True
-        ):
-            if progress is not None:
-                progress(f"laying the {name}")
-            found.append(plan)
-    return tuple(found)
+        return tuple(pool.map(lambda name: laid_plan(pattern, name, effort), names))
 
 
 def lay_of(cut: Sequence[Shape], name: str, of: Cloth, effort: Effort, *, units: Units) -> Lay:
@@ -93,7 +85,10 @@ def lay_of(cut: Sequence[Shape], name: str, of: Cloth, effort: Effort, *, units:
         told.append(_too_many(fit, name))
         return _counted(fit, name, of, missing, told)
     found = _folded(fit, name, of, effort, units) if of.fold and wants_fold(fit) else None
-    if found is None or faults(found):
+    if found is not None and faults(found, fit):
+        found = None
+        told.append(_not_folded(name))
+    if found is None:
         found = _open(fit, name, of, effort)
     if _both_ways(found) and may_shade(of.kind):
         told.append(_may_shade(name, of))
@@ -168,13 +163,15 @@ def open_plan(
             told = (_no_solver(name, error),)
     ways.sort(key=lambda way: way[0][1])
     plan, method = next(
-        (plan, method) for plan, method in ways if method is Method.ROWS or _sound(plan, width)
+        (plan, method)
+        for plan, method in ways
+        if method is Method.ROWS or _sound(plan, rest, width)
     )
     return _with_strips(plan, strips), method, told
 
 
-def _sound(plan: Plan, width: Mm) -> bool:
-    """Tell whether no shape of a plan lies on another or beyond the cloth."""
+def _sound(plan: Plan, wanted: Sequence[Shape], width: Mm) -> bool:
+    """Tell whether a plan lays all that is wanted, none on another or beyond the cloth."""
     laid, length = plan
     trial = Lay(
         name="",
@@ -185,7 +182,7 @@ def _sound(plan: Plan, width: Mm) -> bool:
         method=Method.SOLVER,
         rows_length=0.0,
     )
-    return not faults(trial)
+    return not faults(trial, wanted)
 
 
 def _least(fit: Sequence[Shape], width: Mm) -> Mm:
@@ -329,6 +326,14 @@ def _no_solver(name: str, error: SolverError) -> Finding:
         "laid-without-solver",
         f"The packing solver {error.reason}, so the {name} cloth is laid by hemsweep's own way.",
         "The plan is sound, and may take a little more cloth than it need.",
+    )
+
+
+def _not_folded(name: str) -> Finding:
+    return note(
+        "not-folded",
+        f"No sound plan of the {name} cloth was found on the fold, so it is laid open.",
+        "Chalk each half, turn it over on its middle line and chalk the other.",
     )
 
 

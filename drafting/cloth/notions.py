@@ -352,16 +352,16 @@ _EdgeOf = tuple[Piece, int]
 
 
 def _sewn(seam: "Seam", named: dict[str, Piece]) -> Iterator[tuple[_EdgeOf, _EdgeOf]]:
-    """Yield which edge is sewn to which along a panel seam."""
-    (first,), (second,) = seam.first, seam.second
-    assert isinstance(first.edge, int) and isinstance(second.edge, int)
-    one, other = (named[first.piece], first.edge), (named[second.piece], second.edge)
-    if one[0] is other[0] and one[0].mirrored and one != other:
-        # Of a mirrored pair, front is sewn to front and back to back.
-        yield one, one
-        yield other, other
-    else:
-        yield one, other
+    """Yield which edge is sewn to which along a panel seam, corner to corner where it is pieced."""
+    for first, second in zip(seam.first, seam.second, strict=True):
+        assert isinstance(first.edge, int) and isinstance(second.edge, int)
+        one, other = (named[first.piece], first.edge), (named[second.piece], second.edge)
+        if one[0] is other[0] and one[0].mirrored and one != other:
+            # Of a mirrored pair, front is sewn to front and back to back.
+            yield one, one
+            yield other, other
+        else:
+            yield one, other
 
 
 def _on_bias(piece: Piece, edge: int) -> bool:

@@ -161,9 +161,9 @@ def shopping(pattern: "Pattern", lays: Sequence[Lay], *, widths: bool = True) ->
     return Shopping(
         purchases=bought,
         widths={
-            lay.name: at_usual_widths(pattern, lay.name)
-            for lay in lays
-            if widths and lay.name in LAYERS
+            one.name: at_usual_widths(pattern, one.name, one)
+            for one in bought
+            if widths and one.name in LAYERS
         },
         notions=notions(pattern),
         grams=math.fsum(one.grams for one in bought),

@@ -31,9 +31,6 @@ STEP: Mm = 9.0
 OVER: Mm = 0.05
 """The points that bands are filled from lie this far outside a shape at most."""
 
-TRIALS = 1200
-"""Shapes placed in all trials together; few shapes are tried in many orders."""
-
 _Array = Any  # numpy is loaded where it is used, and typed by itself there
 
 
@@ -78,7 +75,7 @@ def jobs(shapes: Sequence[Shape]) -> tuple[Job, ...]:
     )
 
 
-def slid(tasks: Sequence[Job], width: Mm, *, trials: int = TRIALS) -> tuple[tuple[Laid, ...], Mm]:
+def slid(tasks: Sequence[Job], width: Mm, *, trials: int) -> tuple[tuple[Laid, ...], Mm]:
     """Return every job slid along a cloth of that width, and the length that they take.
 
     Jobs on a fold, and pairs, lie with y counted from the fold.

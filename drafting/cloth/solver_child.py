@@ -53,8 +53,8 @@ def packed(task: dict[str, Any]) -> dict[str, Any]:
     worker.start()
     best, in_a_row = None, 0
     widths: list[float] = []  # of the best plan at each failure
-    until = time.monotonic() + task["seconds"]
-    while time.monotonic() < until:
+    until, parent = time.monotonic() + task["seconds"], os.getppid()
+    while time.monotonic() < until and os.getppid() == parent:
         running = worker.is_alive()
         for kind, solution in queue.drain():
             if str(kind).rpartition(".")[2] in ("ExplFeas", "CmprFeas", "Final"):

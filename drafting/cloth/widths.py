@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from drafting.cloth.buying import purchase
 from drafting.cloth.laying import laid_plan
-from drafting.cloth.shopping import AtWidth
+from drafting.cloth.shopping import AtWidth, Purchase
 from drafting.effort import Effort
 from drafting.errors import DraftingError
 from drafting.findings import stops
@@ -24,19 +24,30 @@ USUAL = {
 }
 """Widths that cloth is sold in, where it is sold by the metre and by the yard."""
 
+SAME_WIDTH: Mm = 6.0
+"""Widths that differ by less are the same bolt, measured by two shops."""
+
 VERY_WIDE: Mm = 20_000.0
 """No panel is too wide for this."""
 
 
-def at_usual_widths(pattern: "Pattern", cloth: str) -> tuple[AtWidth, ...]:
+def at_usual_widths(
+    pattern: "Pattern", cloth: str, bought: Purchase | None = None
+) -> tuple[AtWidth, ...]:
     """Return about how much of one cloth to buy at each usual width, the narrowest first.
 
     Args:
         cloth: its name on the sheet.
+        bought: what was worked out for the sheet's own width, which then stands among them.
     """
     spec = pattern.spec
+    own: Cloth = getattr(spec.cloths, cloth)
     fewest = _fewest_panels(pattern, cloth)
-    found = [_at(pattern, cloth, width, fewest) for width in USUAL[spec.units]]
+    widths = [width for width in USUAL[spec.units] if abs(width - own.width) >= SAME_WIDTH]
+    found = [_at(pattern, cloth, width, fewest) for width in (*widths, own.width)]
+    if bought is not None and not bought.lay.missing:
+        found[-1] = replace(found[-1], buy=bought.buy)
+    found.sort(key=lambda one: one.width)
     fit = [one for one in found if one.buy is not None and not one.more_seams]
     if not fit:
         return tuple(found)
@@ -72,7 +83,7 @@ def _at(pattern: "Pattern", cloth: str, width: Mm, fewest: int | None) -> AtWidt
     panels = _panels(drafted, cloth)
     if lay.missing:
         return AtWidth(width=width, panels=panels, buy=None)
-    pieced = any(p.cloth == cloth and p.name.endswith(" corner") for p in drafted.pieces)
+    pieced = any(p.cloth == cloth and any(e.pieced for e in p.edges) for p in drafted.pieces)
     more = panels is not None and fewest is not None and panels > fewest
     return AtWidth(
         width=width,
