@@ -205,9 +205,9 @@ def _with_picture(pattern: Pattern, lay: Lay) -> tuple[Setting, LayPicture | Non
     deep = _list_height(pattern, lay)
     if page.y - page.bottom >= deep:
         return page, picture
-    smaller, other = _largest(pattern, lay, deep)
     near = max(picture.scale * SMALLER, LARGE)
-    if other is not None and other.scale <= near and other.runs <= picture.runs:
+    smaller, other = _largest(pattern, lay, deep, coarsest=near)
+    if other is not None and other.runs <= picture.runs:
         return smaller, other
     return page, picture
 
@@ -221,11 +221,14 @@ def _list_height(pattern: Pattern, lay: Lay) -> Mm:
     return window.top - trial.y
 
 
-def _largest(pattern: Pattern, lay: Lay, under: Mm) -> tuple[Setting, LayPicture | None]:
+def _largest(
+    pattern: Pattern, lay: Lay, under: Mm, *, coarsest: float = math.inf
+) -> tuple[Setting, LayPicture | None]:
     """Return the larger picture of both ways round.
 
     Args:
         under: height left free under it.
+        coarsest: greatest scale that is looked at.
     """
     found: list[tuple[tuple[int, int, int], Setting, LayPicture | None]] = []
     for order, upright in enumerate((True, False)):
@@ -233,7 +236,7 @@ def _largest(pattern: Pattern, lay: Lay, under: Mm) -> tuple[Setting, LayPicture
         _heading(page, pattern, lay)
         high = page.y - page.bottom - 2 - under
         try:
-            drawn = lay_picture(lay, pattern.spec, width=page.width, height=high)
+            drawn = lay_picture(lay, pattern.spec, width=page.width, height=high, coarsest=coarsest)
         except PictureError:
             found.append(((10**6, 0, order), page, None))
             continue

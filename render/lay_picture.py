@@ -96,10 +96,15 @@ class LayPicture:
     runs: int
 
 
-def lay_picture(lay: Lay, spec: Spec, *, width: Mm, height: Mm) -> LayPicture:
+def lay_picture(
+    lay: Lay, spec: Spec, *, width: Mm, height: Mm, coarsest: float = math.inf
+) -> LayPicture:
     """Return a lay plan drawn as large as it can be in a space, at a round scale.
 
     A long plan is broken into runs; it is not where one run is as large but for one step.
+
+    Args:
+        coarsest: greatest scale that is looked at, 20 for 1:20.
 
     Raises:
         PictureError: no piece is laid, or the space does not hold the picture at any scale.
@@ -107,7 +112,7 @@ def lay_picture(lay: Lay, spec: Spec, *, width: Mm, height: Mm) -> LayPicture:
     if not lay.laid:
         raise PictureError(f"the plan of the {lay.name} cloth lays no pieces, so none are drawn")
     found: list[LayPicture] = []
-    for scale in SCALES:
+    for scale in (scale for scale in SCALES if scale <= coarsest):
         fewer = (found[-1].runs if found else MOST_RUNS + 1) - 1
         picture = _at_scale(lay, spec, scale, width, height, most=fewer)
         if picture is not None:
@@ -131,6 +136,8 @@ def _at_scale(
     """Return the picture at a scale in the fewest runs that fit, or None."""
     for count in range(least_runs(lay), most + 1):
         found = runs(lay, count)
+        if len(found) < count:
+            return None  # what cannot be broken further was drawn already
         deep = math.fsum((run.high - run.low) / scale + CAPTION + WORDS for run in found)
         long = max(run.length for run in found) / scale + LEFT + RIGHT
         if deep > height:
