@@ -14,10 +14,11 @@ from drafting.findings import Finding, Level, by_weight
 from drafting.pattern import Pattern
 from drafting.printer import Correction
 from drafting.spec import PaperName, Scope
+from render import fonts
 from render.chosen import CardError, on_paper
 from render.correction import printer_findings
 from render.dxf import LOST, dxf_bytes, lost
-from render.figures_file import figures_bytes, held
+from render.figures_file import figures_bytes, has_lay, held, without_lay
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
 from render.lay_pages import lay_document
@@ -30,6 +31,7 @@ from render.placement import Effort, Progress
 from render.proof import Proof, proof
 from render.svg import svg_bytes
 from render.trial import trial_page
+from render.words import made_for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,11 +116,13 @@ def write_draft(
         grid_for(wish, paper)
     before = held(figures, pattern)
     plan = into / f"{name}-lay.pdf"
-    lays = None if only or Extra.LAY in without else Laying(pattern, effort)
-    # The same draft's own files may stand there from before: nothing in them is lost.
-    grows = () if before is None else (figures, plan)
-    taken = (*targets.values(), *writers, figures, *((plan,) if lays else ()))
+    # A lay of the very same draft stays; it may have been searched for longer than this one.
+    kept_lay = not force and has_lay(before) and plan.exists()
+    grows = () if before is None else (figures,)
+    wants_lay = not (only or kept_lay or Extra.LAY in without)
+    taken = (*targets.values(), *writers, figures, *((plan,) if wants_lay else ()))
     check_free(tuple(path for path in taken if path not in grows), force=force)
+    lays = Laying(pattern, effort) if wants_lay else None
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}
     for paper, path in targets.items():
@@ -136,11 +140,16 @@ def write_draft(
         progress("drawing the lay plans")
         document = lay_document(pattern, cloth.lays, cloth.shopping)
         files[plan] = pdf_bytes(document)
+        # Pictures of the plan that this one takes the place of would tell of another.
+        for lay in cloth.lays:
+            picture = into / f"{name}-lay-{lay.name}.svg"
+            if lay.laid and picture.exists():
+                files[picture] = lay_svg(lay, pattern)
     findings = (
         *pattern.findings,
         *(cloth.shopping.findings if cloth else ()),
         *printer_findings(() if is_card else wish.measured, wanted),
-        *_replaced(layouts),
+        *_replaced(c for layout in layouts.values() for c in layout.lacking),
     )
     if writers:
         progress("drawing the pieces on one plane")
@@ -155,7 +164,8 @@ def write_draft(
             **{paper.value: paper_figures(layout) for paper, layout in layouts.items()},
         },
         shopping=cloth.shopping if cloth else None,
-        before=before,
+        before=before if kept_lay or cloth is not None else without_lay(before),
+        printed=True,
     )
     write_all(files, force=force, growing=grows)
     progress("reading back")
@@ -200,24 +210,23 @@ def write_lay(
     figures, plan = into / f"{name}-figures.json", into / f"{name}-lay.pdf"
     pictures = {cloth: into / f"{name}-lay-{cloth}.svg" for cloth in pattern.figures.cloth}
     before = held(figures, pattern)
-    # The same draft's own files may stand there from before: nothing in them is lost.
-    grows = () if before is None else (figures, plan, *pictures.values())
-    if not grows:
-        check_free((figures, plan, *pictures.values()), force=force)
+    grows = () if before is None else (figures,)
+    check_free((plan, *pictures.values(), *(() if grows else (figures,))), force=force)
     cloth = Laying(pattern, effort).made(progress)
     progress("drawing the lay plans")
     document = lay_document(pattern, cloth.lays, cloth.shopping)
-    findings = by_weight((*pattern.findings, *cloth.shopping.findings))
+    letters = fonts.lacking(" ".join((title, made_for(pattern.spec), pattern.spec.publish.maker)))
+    findings = by_weight((*pattern.findings, *cloth.shopping.findings, *_replaced(letters)))
     files = {plan: pdf_bytes(document)}
     drawn = {pictures[lay.name]: lay_svg(lay, pattern) for lay in cloth.lays if lay.laid}
     files.update(drawn)
-    papers = _kept_papers(before, into, name)
     files[figures] = figures_bytes(
         pattern,
         findings,
-        papers=papers or None,
+        papers=_kept_papers(before, into, name),
         shopping=cloth.shopping,
         before=before,
+        printed=False,
     )
     write_all(files, force=force, growing=grows)
     progress("reading back")
@@ -266,8 +275,8 @@ def write_trial(
     )
 
 
-def _replaced(layouts: dict[PaperName, Printed]) -> tuple[Finding, ...]:
-    letters = dict.fromkeys(c for layout in layouts.values() for c in layout.lacking)
+def _replaced(lacking: Iterable[str]) -> tuple[Finding, ...]:
+    letters = dict.fromkeys(lacking)
     if not letters:
         return ()
     named = _named(letters)

@@ -8,6 +8,7 @@ from typing import Any
 
 from drafting.cloth.lays import Lay
 from drafting.cloth.shopping import AtWidth, Purchase, Shopping
+from drafting.spec import Cloth
 from drafting.units import Mm
 
 
@@ -39,6 +40,23 @@ def shopping_json(shopping: Shopping) -> dict[str, Any]:
     return plain
 
 
+def asked_json(of: Cloth) -> dict[str, Any]:
+    """Return what the sheet asks of a cloth that changes its lay or what is bought."""
+    return {
+        "kind": of.kind,
+        "selvage": _short(of.selvage),
+        "shrink_length": of.shrink_length,
+        "shrink_width": of.shrink_width,
+        "one_way": of.one_way,
+        "fold": of.fold,
+        "repeat": _short(of.repeat),
+        "squared": of.squared,
+        "grams": of.grams,
+        "price": of.price,
+        "have": None if of.have is None else _short(of.have),
+    }
+
+
 def _plan(purchase: Purchase, widths: tuple[AtWidth, ...]) -> dict[str, Any]:
     lay = purchase.lay
     plain: dict[str, Any] = {
@@ -53,6 +71,7 @@ def _plan(purchase: Purchase, widths: tuple[AtWidth, ...]) -> dict[str, Any]:
             {"start": _short(s.start), "length": _short(s.length), "folded": s.folded}
             for s in lay.stretches
         ],
+        "asked": asked_json(lay.cloth),
         "pieces": _pieces(lay),
     }
     if purchase.cost is not None:

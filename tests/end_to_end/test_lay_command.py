@@ -83,17 +83,104 @@ def test_the_pieces_lie_where_the_figures_say(laid: tuple[Path, str]) -> None:
     assert lay_check.wrong(pattern, plan) == []
 
 
-def test_a_draft_has_the_plan_in_its_folder_and_lay_does_it_again(tmp_path: Path) -> None:
+def test_a_draft_has_the_plan_in_its_folder_and_force_alone_makes_it_anew(tmp_path: Path) -> None:
     assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path).exit_code == 0
     before = held(tmp_path)
     assert before["cloth"]["skirt"]["pieces"]
     assert list(before["paper"]) == ["a4"]
-    # A plan of the very same draft takes the place of the other, and the paper stays told of.
-    result = hemsweep("lay", CHILD, "--quick", "--out", tmp_path)
-    assert result.exit_code == 0, result.output
+    plan = tmp_path / "young-chorus-skirt-lay.pdf"
+    plan.write_bytes(b"mine")
+    refused = hemsweep("lay", CHILD, "--quick", "--out", tmp_path)
+    assert refused.exit_code == 4
+    assert plan.read_bytes() == b"mine"
+    assert hemsweep("lay", CHILD, "--quick", "--out", tmp_path, "--force").exit_code == 0
     after = held(tmp_path)
     assert after["paper"] == before["paper"]
     assert after["cloth"] == before["cloth"]
+    # A paper that is gone is told of no longer.
+    (tmp_path / "young-chorus-skirt-a4.pdf").unlink()
+    assert hemsweep("lay", CHILD, "--quick", "--out", tmp_path, "--force").exit_code == 0
+    assert "paper" not in held(tmp_path)
+
+
+def test_a_lay_stays_when_a_further_paper_is_drafted_beside_it(tmp_path: Path) -> None:
+    assert hemsweep("lay", CHILD, "--out", tmp_path).exit_code == 0
+    files = {path.name: path.read_bytes() for path in tmp_path.iterdir()}
+    before = held(tmp_path)
+    words = ("--quick", "--paper", "a3", "--out", tmp_path)
+    assert hemsweep("draft", CHILD, *words).exit_code == 0
+    after = held(tmp_path)
+    assert after["cloth"] == before["cloth"] and after["notions"] == before["notions"]
+    assert list(after["paper"]) == ["a3"]
+    for name, data in files.items():
+        if not name.endswith(".json"):
+            assert (tmp_path / name).read_bytes() == data
+    # By force all is made anew, the pictures of the older plan too.
+    assert hemsweep("draft", CHILD, "--force", *words).exit_code == 0
+    assert held(tmp_path)["cloth"]["skirt"]["lay_length"] >= before["cloth"]["skirt"]["lay_length"]
+
+
+def test_a_lay_for_plain_cloth_is_not_told_of_a_cloth_with_a_nap(tmp_path: Path) -> None:
+    assert hemsweep("lay", CHILD, "--quick", "--out", tmp_path).exit_code == 0
+    napped = tmp_path / "sheet.toml"
+    text = CHILD.read_text(encoding="utf-8")
+    assert "[cloth.skirt]\n" in text
+    napped.write_text(text.replace("[cloth.skirt]\n", "[cloth.skirt]\none_way = true\n"), "utf-8")
+    words = ("--quick", "--without", "lay", "--out", tmp_path)
+    assert hemsweep("draft", napped, *words).exit_code == 0
+    assert "lay_length" not in held(tmp_path)["cloth"]["skirt"]
+    assert "notions" not in held(tmp_path)
+
+
+def test_what_was_found_of_the_cloth_stays_when_pages_are_added(tmp_path: Path) -> None:
+    sheet = tmp_path / "sheet.toml"
+    text = '[wearer]\nsize = "P05"\n[cloth.skirt]\nhave = "1.5 m"\n[print]\n'
+    sheet.write_text(text + 'measured = ["198.8 mm of 200 mm"]\n', encoding="utf-8")
+    out = tmp_path / "out"
+
+    def codes() -> list[str]:
+        return [finding["code"] for finding in held(out)["findings"]]
+
+    assert hemsweep("lay", sheet, "--quick", "--out", out).exit_code == 0
+    assert "cloth-short" in codes() and "printer-corrected" not in codes()
+    assert hemsweep("draft", sheet, "--quick", "--out", out).exit_code == 0
+    assert "cloth-short" in codes() and "printer-corrected" in codes()
+    assert hemsweep("lay", sheet, "--quick", "--out", out, "--force").exit_code == 0
+    assert "cloth-short" in codes() and "printer-corrected" in codes()
+
+
+def test_a_skirt_with_pieced_corners_is_drafted_laid_and_bought_for(tmp_path: Path) -> None:
+    sheet = tmp_path / "sheet.toml"
+    sheet.write_text(
+        '[wearer]\nsize = "P05"\n[skirt]\npanels = 4\ngrain = "centre"\n'
+        '[cloth.skirt]\nwidth = "94 cm"\n',
+        encoding="utf-8",
+    )
+    result = hemsweep("draft", sheet, "--quick", "--out", tmp_path / "out")
+    assert result.exit_code == 0, result.output
+    told = held(tmp_path / "out")
+    names = {one["piece"] for one in told["cloth"]["skirt"]["pieces"]}
+    assert "skirt panel corner" in names
+    assert "corner-pieced" in [finding["code"] for finding in told["findings"]]
+    pattern = drafting.draft(drafting.load(sheet))
+    plan = drafting.cloth.lay(pattern, "skirt", Effort.QUICK)
+    assert lay_check.wrong(pattern, plan) == []
+    # Its own width stands among the usual ones, with what is really to be bought.
+    own = [w for w in told["cloth"]["skirt"]["widths"] if w["width"] == 940]
+    assert [(w["buy"], w["more_seams"]) for w in own] == [(told["cloth"]["skirt"]["buy"], True)]
+
+
+def test_more_corners_than_letters_are_no_accident(tmp_path: Path) -> None:
+    sheet = tmp_path / "sheet.toml"
+    sheet.write_text(
+        '[wearer]\nsize = "P05"\nfloor_front = "104 cm"\nfloor_left = "106 cm"\n'
+        'floor_right = "105 cm"\nfloor_back = "103 cm"\n[skirt]\nfullness = 4\npanels = 16\n'
+        'hem_above_floor = "45 cm"\ngrain = "centre"\n[cloth.skirt]\nwidth = "78 cm"\n',
+        encoding="utf-8",
+    )
+    result = hemsweep("figures", sheet)
+    assert result.exit_code in (0, 3), result.output
+    assert "skirt" in result.output
 
 
 def test_a_draft_may_leave_the_plan_out(tmp_path: Path) -> None:
@@ -172,6 +259,14 @@ def test_python_writes_the_same_as_the_command(laid: tuple[Path, str], tmp_path:
     assert {one.path.name for one in output.files} == {path.name for path in laid[0].iterdir()}
     for path in laid[0].iterdir():
         assert (tmp_path / path.name).read_bytes() == path.read_bytes()
+
+
+def test_letters_that_the_typeface_lacks_are_told(tmp_path: Path) -> None:
+    sheet = tmp_path / "sheet.toml"
+    sheet.write_text('title = "裙 skirt"\n[wearer]\nsize = "P05"\n', encoding="utf-8")
+    assert hemsweep("lay", sheet, "--quick", "--out", tmp_path / "o").exit_code == 0
+    codes = [finding["code"] for finding in held(tmp_path / "o")["findings"]]
+    assert "letters-replaced" in codes
 
 
 def test_a_draft_says_how_much_to_buy(tmp_path: Path) -> None:
