@@ -5,6 +5,7 @@ import re
 import subprocess
 import sys
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -48,8 +49,13 @@ def sources() -> tuple[Path, ...]:
     )
 
 
-def imported(source: Path) -> Iterator[str]:
-    """Yield every module that a file imports, wherever in the file it does so."""
+@cache
+def imported(source: Path) -> tuple[str, ...]:
+    """Return every module that a file imports, wherever in the file it does so."""
+    return tuple(_imported(source))
+
+
+def _imported(source: Path) -> Iterator[str]:
     for node in ast.walk(ast.parse(source.read_text(encoding="utf-8"))):
         if isinstance(node, ast.Import):
             yield from (alias.name for alias in node.names)
