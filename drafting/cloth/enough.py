@@ -12,10 +12,9 @@ from typing import TYPE_CHECKING
 
 from drafting.cloth.boxes import usable_width
 from drafting.cloth.buying import purchase, sold_text
-from drafting.cloth.in_rows import rows_length
-from drafting.cloth.laying import laid_plan, lay_of
-from drafting.cloth.lays import Lay, Method, Stretch
-from drafting.cloth.shapes import Shape, shapes
+from drafting.cloth.laying import counted, laid_plan, lay_of
+from drafting.cloth.lays import Lay
+from drafting.cloth.shapes import shapes
 from drafting.cloth.shopping import HAIR, Purchase
 from drafting.effort import Effort
 from drafting.errors import DraftingError
@@ -173,27 +172,11 @@ def _fit(spec: Spec, cloth: str) -> _Fit:
     if least / (1 - of.shrink_length) > of.have + HAIR:
         return _Fit.TOO_LITTLE_CLOTH
     fit_across = all(shape.box().height <= usable for shape in cut)
-    if fit_across and not of.fold and purchase(_in_rows(cut, cloth, of), spec.units).at_hand:
+    if fit_across and not of.fold and purchase(counted(cut, cloth, of), spec.units).at_hand:
         return _Fit.YES
     lay = laid_plan(pattern, cloth, Effort.QUICK)
     enough_of_it = not lay.missing and purchase(lay, spec.units).at_hand
     return _Fit.YES if enough_of_it else _Fit.TOO_LITTLE_CLOTH
-
-
-def _in_rows(cut: tuple[Shape, ...], cloth: str, of: Cloth) -> Lay:
-    """Return a lay that counts rows of boxes, without laying each."""
-    width = usable_width(of)
-    length = rows_length(cut, width)
-    return Lay(
-        name=cloth,
-        cloth=of,
-        usable=width,
-        stretches=(Stretch(start=0.0, length=length, folded=False),),
-        laid=(),
-        counted=cut,
-        method=Method.ROWS,
-        rows_length=length,
-    )
 
 
 # --- what may be changed -------------------------------------------------------------------

@@ -83,7 +83,7 @@ def lay_of(cut: Sequence[Shape], name: str, of: Cloth, effort: Effort, *, units:
     fit = [shape for shape in cut if shape not in missing]
     if sum(shape.count for shape in fit) > MOST_LAID:
         told.append(_too_many(fit, name))
-        return _counted(fit, name, of, missing, told)
+        return counted(fit, name, of, missing=missing, told=told)
     found = _folded(fit, name, of, effort, units) if of.fold and wants_fold(fit) else None
     if found is not None and faults(found, fit):
         found = None
@@ -101,14 +101,15 @@ def _both_ways(lay: Lay) -> bool:
     return len({abs(math.remainder(extra, math.tau)) > 1 for extra in extras}) > 1
 
 
-def _counted(
+def counted(
     fit: Sequence[Shape],
     name: str,
     of: Cloth,
-    missing: tuple[Shape, ...],
-    told: Sequence[Finding],
+    *,
+    missing: tuple[Shape, ...] = (),
+    told: Sequence[Finding] = (),
 ) -> Lay:
-    """Return a plan that only counts rows, for more shapes than can be shown."""
+    """Return a plan that only counts rows of boxes and lays no shape."""
     width = usable_width(of)
     length = rows_length(fit, width)
     return Lay(
