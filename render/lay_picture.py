@@ -725,7 +725,7 @@ def _leader(
 
 _AROUND = tuple((math.cos(k * math.tau / 16), math.sin(k * math.tau / 16)) for k in range(16))
 
-_MOST_TARGETS = 6
+_MOST_TARGETS = 24
 """Points of a piece that a line is led to, at most: a tiny piece has not many more places."""
 
 
