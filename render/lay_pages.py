@@ -270,7 +270,7 @@ def _heading(page: Setting, pattern: Pattern, lay: Lay) -> None:
 
 def _where(page: Setting, lay: Lay, units: Units) -> None:
     """Set the list of where each piece lies, in the order of the cut list."""
-    page.heading("Where each lies", with_next=38)
+    page.heading("Where each lies", with_next=31)
     folded = any(stretch.folded for stretch in lay.stretches)
     grain = any(grain_ends(one) is not None for one in lay.laid)
     selvage = length_text(lay.cloth.selvage, units)
