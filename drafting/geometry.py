@@ -7,6 +7,7 @@ arcs; the one place where they become short straight runs is ``flattened``.
 
 import itertools
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
@@ -396,6 +397,18 @@ def area(path: Path) -> float:
             parts.append(r * r * (segment.finish - segment.begin))
             parts.append(cx * (by - ay) - cy * (bx - ax))
     return math.fsum(parts) / 2
+
+
+def above_level(polygon: Sequence[Point], level: Mm) -> tuple[Point, ...]:
+    """Return what of a polygon lies above a level line (Sutherland and Hodgman, one side)."""
+    found: list[Point] = []
+    for a, b in zip(polygon, (*polygon[1:], polygon[0]), strict=True):
+        if a.y >= level:
+            found.append(a)
+        if (a.y - level) * (b.y - level) < 0:
+            share = (level - a.y) / (b.y - a.y)
+            found.append(Point(a.x + share * (b.x - a.x), level))
+    return tuple(found)
 
 
 def holds(polygon: tuple[Point, ...], point: Point) -> bool:

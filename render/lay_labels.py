@@ -15,6 +15,7 @@ from drafting.geometry import (
     Line,
     Path,
     Point,
+    above_level,
     bounds,
     distance,
     flattened,
@@ -143,7 +144,7 @@ def _small(one: Laid, scale: int, usable: Mm, *, aside: float) -> Small:
         fold = (usable / 2 - one.y) / scale
         above = Box(left=box.left - 1, bottom=fold, right=box.right + 1, top=box.top + 1)
         outline = tuple(path for path, _ in clipped(whole, above, round_start=True))
-        polygon = _above(polygon, fold)
+        polygon = above_level(polygon, fold)
         box = Box(left=box.left, bottom=fold, right=box.right, top=box.top)
     # A half's number stands beside its arrow, in the half that the paper shows.
     shown = polygon
@@ -188,18 +189,6 @@ def _small(one: Laid, scale: int, usable: Mm, *, aside: float) -> Small:
         along=tuple(texts),
         boxes=tuple(boxes),
     )
-
-
-def _above(polygon: Sequence[Point], floor: Mm) -> tuple[Point, ...]:
-    """Return what of a polygon lies above a level line (Sutherland and Hodgman, one side)."""
-    found: list[Point] = []
-    for a, b in zip(polygon, (*polygon[1:], polygon[0]), strict=True):
-        if a.y >= floor:
-            found.append(a)
-        if (a.y - floor) * (b.y - floor) < 0:
-            share = (floor - a.y) / (b.y - a.y)
-            found.append(Point(a.x + (b.x - a.x) * share, floor))
-    return tuple(found)
 
 
 def grain_ends(one: Laid) -> tuple[Point, Point] | None:

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.cautions import cautions
+from drafting.cloth.buying import sold_text
 from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shopping import AtWidth, Measured, Notion, Purchase, Shopping
 from drafting.findings import Finding, Level, by_weight
@@ -22,7 +23,6 @@ from render.lay_labels import grain_ends
 from render.lay_picture import LayPicture, PictureError, lay_picture
 from render.lay_words import (
     along_text,
-    cloth_text,
     grams_text,
     how_words,
     layers_words,
@@ -441,7 +441,7 @@ def _purchase_row(purchase: Purchase, units: Units) -> tuple[str, ...]:
         added(purchase.shrinking),
         added(purchase.repeats),
         added(purchase.squaring),
-        cloth_text(purchase.buy, units),
+        sold_text(purchase.buy, units),
         "" if purchase.cost is None else money(purchase.cost),
     )
 
@@ -499,7 +499,7 @@ def _widths(page: Setting, shopping: Shopping, units: Units) -> None:
 
 def width_buy(one: AtWidth, units: Units) -> str:
     """Return how much to buy at a width, or nothing where it cannot be cut from it."""
-    return "–" if one.buy is None else cloth_text(one.buy, units)
+    return "–" if one.buy is None else sold_text(one.buy, units)
 
 
 def width_words(one: AtWidth) -> str:

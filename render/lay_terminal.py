@@ -6,12 +6,13 @@ Plain text, 80 columns at most; nothing depends on colour. Imports drafting's va
 import textwrap
 from collections.abc import Sequence
 
+from drafting.cloth.buying import sold_text
 from drafting.cloth.lays import Lay
 from drafting.cloth.shopping import Shopping
 from drafting.pattern import Pattern
 from drafting.units import Units, length_text
 from render.lay_pages import notion_text, weight_words, width_buy, width_words
-from render.lay_words import along_text, cloth_text, money
+from render.lay_words import along_text, money
 
 WIDTH = 80
 
@@ -53,7 +54,7 @@ def _cloth_rows(
                 lay.name,
                 length_text(lay.cloth.width, units),
                 along_text(lay.length, units),
-                "" if purchase is None else cloth_text(purchase.buy, units),
+                "" if purchase is None else sold_text(purchase.buy, units),
                 f"{lay.used:.0%}",
                 "" if purchase is None or purchase.cost is None else money(purchase.cost),
             )

@@ -9,9 +9,7 @@ from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shapes import Shape
 from drafting.geometry import straight
 from drafting.piece import EdgeKind, FoldWay
-from drafting.units import MM_PER_INCH, Mm, Units, length_text
-
-YARD: Mm = 36 * MM_PER_INCH
+from drafting.units import Mm, Units, length_text
 
 ONE_WAY = (
     "one way: nap or print runs this way, from waist to hem",
@@ -26,15 +24,6 @@ SQUARE: Mm = 0.5
 ACROSS = ("fold the cloth here, across", "fold here, across", "fold across")
 ALONG = ("fold the cloth here, along", "fold here, along", "fold along")
 CHALK = ("chalk this half, turn over here, chalk the other", "chalk, turn over, chalk", "turn over")
-
-
-def cloth_text(length: Mm, units: Units) -> str:
-    """Return a length of cloth as a shop sells it: "2.3 m", or "2 5/8 yd"."""
-    if units is Units.CM:
-        return f"{length / 1000:.1f}\u00a0m" if length else "0\u00a0m"
-    inches = length_text(round(length / YARD * 8) / 8 * MM_PER_INCH, Units.INCH)
-    # The inches' own fractions, with the yard's name: both are counted in eighths.
-    return inches.replace("\u00a0in", "\u00a0yd")
 
 
 def along_text(length: Mm, units: Units) -> str:
@@ -63,13 +52,6 @@ def copy_words(one: Laid) -> str:
     return f"{one.copy} of {one.shape.count}"
 
 
-def turned_by(one: Laid) -> float:
-    """Return how far a piece is turned besides lying with its grain along, in (-pi, pi]."""
-    extra = one.turn - one.shape.turn(0.0, flipped=one.flipped)
-    rest = math.remainder(extra, math.tau)
-    return math.pi if rest < -math.pi + 1e-6 else rest
-
-
 def must_words(one: Laid) -> tuple[str, ...]:
     """Return what has to be told of how a piece is cut, apart from where it lies."""
     told = []
@@ -87,10 +69,10 @@ def must_words(one: Laid) -> tuple[str, ...]:
 def how_words(one: Laid, units: Units) -> str:
     """Return everything about how a piece lies, for the list beside the picture."""
     told = [*must_words(one)]
-    turn = turned_by(one)
+    turn = abs(one.extra)
     if abs(turn - math.pi) < 1e-6:
         told.append("turned end for end")
-    elif abs(turn) > 1e-6:
+    elif turn > 1e-6:
         told.append("turned a quarter")
     if one.shape.bias:
         told.append("on the bias")

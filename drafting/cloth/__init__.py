@@ -14,7 +14,6 @@ from drafting.cloth.boxes import (
     fold_way,
     is_bias_strip,
     panel_width,
-    rows,
     usable_width,
 )
 
@@ -53,6 +52,5 @@ __all__ = [
     "is_bias_strip",
     "lay",
     "panel_width",
-    "rows",
     "usable_width",
 ]

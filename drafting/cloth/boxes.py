@@ -123,11 +123,6 @@ def is_bias_strip(piece: Piece) -> bool:
     return piece.rectangle and abs(abs(math.sin(2 * _grain(piece))) - 1) < 1e-9
 
 
-def rows(pieces: tuple[Piece, ...], width: Mm) -> Mm:
-    """Return the length of cloth that the boxes of the pieces take in rows across ``width``."""
-    return rows_of_boxes([(box_on_cloth(piece), piece.count) for piece in pieces], width)
-
-
 def rows_of_boxes(boxes: Sequence[tuple[Box, int]], width: Mm) -> Mm:
     """Return the length of cloth that so many of each box take in rows across ``width``.
 

@@ -70,8 +70,8 @@ def _outside(lay: Lay) -> Iterator[str]:
 
 def _off_grain(lay: Lay) -> Iterator[str]:
     for one in lay.laid:
-        along = one.turn + (-one.shape.grain if one.flipped else one.shape.grain)
-        if all(abs(math.remainder(along - turn, math.tau)) > ALONG for turn in one.shape.turns):
+        turns = one.shape.turns
+        if all(abs(math.remainder(one.extra - turn, math.tau)) > ALONG for turn in turns):
             yield f"{_named(one)} does not lie on the grain"
 
 

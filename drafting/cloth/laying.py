@@ -4,7 +4,6 @@ Millimetres. Full-width strips are taken out first, for each adds its own depth 
 lies beside it. Imports the ways of laying, checking and the words of findings.
 """
 
-import math
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
@@ -97,8 +96,7 @@ def lay_of(cut: Sequence[Shape], name: str, of: Cloth, effort: Effort, *, units:
 
 def _both_ways(lay: Lay) -> bool:
     """Tell whether a plan lays pieces end for end."""
-    extras = (one.turn - one.shape.turn(0.0, flipped=one.flipped) for one in lay.laid)
-    return len({abs(math.remainder(extra, math.tau)) > 1 for extra in extras}) > 1
+    return len({abs(one.extra) > 1 for one in lay.laid}) > 1
 
 
 def counted(

@@ -62,6 +62,11 @@ class Laid:
         """Its whole cutting line on the cloth, counter-clockwise."""
         return self.on_cloth(self.shape.outline)
 
+    @property
+    def extra(self) -> float:
+        """How far it is turned besides lying with its grain along the cloth, in [-pi, pi]."""
+        return math.remainder(self.turn - self.shape.turn(0.0, flipped=self.flipped), math.tau)
+
     def on_cloth(self, path: Path) -> Path:
         """Return a path of the piece's own frame where it lies on the cloth."""
         return moved(flipped_over(path, self.flipped), x=self.x, y=self.y, turn=self.turn)

@@ -18,7 +18,7 @@ from typing import Any
 from drafting.cloth.in_rows import copies
 from drafting.cloth.lays import Laid, Lies
 from drafting.cloth.shapes import HAIR, Shape
-from drafting.geometry import Point, flattened
+from drafting.geometry import Point, above_level, flattened
 from drafting.units import Mm
 
 BAND: Mm = 3.0
@@ -173,7 +173,7 @@ class _Bench:
                 continue
             if job.lies is Lies.ON_FOLD:
                 middle = (low + high) / 2
-                left, right = _in_bands(_above(points, middle), middle, self.band)
+                left, right = _in_bands(above_level(points, middle), middle, self.band)
                 yield self._form(job, extra, left, right, -middle, 0)
                 continue
             left, right = _in_bands(points, low, self.band)
@@ -254,18 +254,6 @@ class _Bench:
 
 def _key(job: Job) -> tuple[int, bool, Lies]:
     return job.shape.number, job.flipped, job.lies
-
-
-def _above(points: Sequence[Point], level: Mm) -> list[Point]:
-    """Return a polygon with what lies below a level cut off."""
-    found = []
-    for one, other in pairwise((*points, points[0])):
-        if one.y >= level:
-            found.append(one)
-        if (one.y - level) * (other.y - level) < 0:
-            share = (level - one.y) / (other.y - one.y)
-            found.append(Point(one.x + share * (other.x - one.x), level))
-    return found
 
 
 def _in_bands(points: Sequence[Point], low: Mm, band: Mm) -> tuple[_Array, _Array]:

@@ -9,6 +9,7 @@ from dataclasses import replace
 import pytest
 
 import drafting
+from drafting.cloth.buying import sold_text
 from drafting.cloth.laying import lay_plans
 from drafting.cloth.lays import Lay
 from drafting.cloth.shopping import (
@@ -26,7 +27,6 @@ from drafting.units import Units
 from render.correction import told_of
 from render.drawing import About, Document, Kind, Page
 from render.lay_pages import lay_document
-from render.lay_words import cloth_text
 from render.pdf import pdf_bytes
 from render.proof import proof
 from tests.render.cloth_shapes import apart
@@ -214,9 +214,9 @@ def test_what_to_buy_is_told_with_widths_notions_and_weight(
 
 
 def test_cloth_is_bought_by_the_tenth_of_a_metre_or_the_eighth_of_a_yard() -> None:
-    assert cloth_text(2300.0, Units.CM) == "2.3\u00a0m"
-    assert cloth_text(21 * EIGHTH_OF_A_YARD, Units.INCH) == "2⅝\u00a0yd"
-    assert cloth_text(24 * EIGHTH_OF_A_YARD, Units.INCH) == "3\u00a0yd"
+    assert sold_text(2300.0, Units.CM) == "2.3\u00a0m"
+    assert sold_text(21 * EIGHTH_OF_A_YARD, Units.INCH) == "2⅝\u00a0yd"
+    assert sold_text(24 * EIGHTH_OF_A_YARD, Units.INCH) == "3\u00a0yd"
 
 
 def test_without_a_list_to_buy_the_cautions_are_there_all_the_same(

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from drafting.allowance import Widths
 from drafting.circle import Flare
-from drafting.cloth import box_on_cloth, fold_way, panel_width, rows, usable_width
+from drafting.cloth import box_on_cloth, fold_way, panel_width, usable_width
+from drafting.cloth.boxes import rows_of_boxes
 from drafting.geometry import Point, straight
 from drafting.piece import Edge, EdgeKind, FoldWay, Piece, cutting_line
 from drafting.spec import Cloth, Grain
@@ -20,6 +21,10 @@ E1 = Flare(fullness=1, panels=2, waistline=720, length=650)
 E11 = Widths(waist=10, side=15, hem=15)
 E12 = Flare(fullness=1, panels=6, waistline=720, length=1000)
 E12_ALLOWANCES = Widths(waist=10, side=15, hem=10)
+
+
+def rows(pieces: tuple[Piece, ...], width: float) -> float:
+    return rows_of_boxes([(box_on_cloth(piece), piece.count) for piece in pieces], width)
 
 
 def test_usable_width_leaves_out_selvages_and_shrinkage() -> None:

@@ -50,9 +50,9 @@ def test_example_11_two_half_circles_take_3118_in_rows_and_less_when_slid_togeth
     panel = plain_mitres(a_panel(E1, E11))
     plan = on(PLAIN, panel)
     assert plan.rows_length == pytest.approx(3118.4, abs=0.05)
-    # Half a ring of 104.6 and 779.6 and its sides: pi/2 (779.59^2 - 104.59^2) and 2 x 15 wide.
+    # Half a ring between 104.59 and 779.59, and a strip 15 wide along each of its two sides.
     sector = math.pi / 2 * (779.59**2 - 104.59**2)
-    sides = 2 * 15 * 779.59 - math.pi * 0 - 2 * 15 * 104.59
+    sides = 2 * 15 * (779.59 - 104.59)
     assert plan.area == pytest.approx(2 * (sector + sides), rel=2e-3)
     # A half circle tucks its straight side beside its neighbour's: never less than its own box.
     assert 1559.2 < plan.length < 3118.4 - 300
