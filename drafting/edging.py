@@ -17,7 +17,7 @@ from drafting.geometry import (
     stepped,
     straight,
 )
-from drafting.piece import Edge, EdgeKind, Piece
+from drafting.piece import Edge, EdgeKind, Piece, grain_angle
 from drafting.units import Mm
 
 ASIDE = 0.2
@@ -88,8 +88,7 @@ def _end(like: Edge, start: Point, end: Point) -> Edge:
 
 def _grain(piece: Piece, faced: Edge, depth: Mm) -> tuple[Point, Point]:
     """Return a grainline inside the facing that runs as the panel's does."""
-    (ax, ay), (bx, by) = piece.grainline
-    along = math.atan2(by - ay, bx - ax)
+    along = grain_angle(piece)
     # Near one end, so that the label has room beside it.
     aside = path_length(faced.path) * ASIDE
     inward = direction_along(faced.path, aside) + math.pi / 2

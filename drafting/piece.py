@@ -4,6 +4,7 @@ Millimetres and radians. The stitching line is the truth; the cutting line is de
 Imports geometry, allowance and errors.
 """
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
@@ -179,6 +180,12 @@ def cutting_line(piece: Piece) -> Path:
             for e in piece.edges
         ]
     )
+
+
+def grain_angle(piece: Piece) -> float:
+    """Return the direction of the grainline in the piece's own frame, from its first end."""
+    (ax, ay), (bx, by) = piece.grainline
+    return math.atan2(by - ay, bx - ax)
 
 
 def cutting_box(piece: Piece) -> Box:

@@ -40,6 +40,7 @@ from drafting.piece import (
     NotchKind,
     Piece,
     cutting_line,
+    grain_angle,
     stitching_line,
 )
 from drafting.spec import Grain
@@ -173,9 +174,8 @@ class _Turned:
     """A panel with its grain along +x; its first side lies below, its last above."""
 
     def __init__(self, panel: Piece) -> None:
-        (ax, ay), (bx, by) = panel.grainline
         self.panel = panel
-        self.grain = math.atan2(by - ay, bx - ax)
+        self.grain = grain_angle(panel)
         self.paths = [moved(edge.path, turn=-self.grain) for edge in panel.edges]
 
     def cutoffs(self, usable: Mm, grain: Grain) -> tuple[_Cutoff, ...]:

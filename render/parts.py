@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from drafting.geometry import Box, Path, Point, bounds, moved, rim
 from drafting.pattern import Pattern
-from drafting.piece import Piece, cutting_line
+from drafting.piece import Piece, cutting_line, grain_angle
 from drafting.spec import Scope
 from drafting.units import Mm
 from render import fonts, style
@@ -115,8 +115,7 @@ def laid_out(pattern: Pattern, only: Sequence[str] = ()) -> Plane:
 
 def _along_x(piece: Piece) -> float:
     """Return the turn that brings the grain of a piece along x, at most a quarter either way."""
-    one, other = piece.grainline
-    turn = -math.atan2(other.y - one.y, other.x - one.x)
+    turn = -grain_angle(piece)
     if turn > math.pi / 2 + 1e-9:
         return turn - math.pi
     return turn + math.pi if turn < -math.pi / 2 - 1e-9 else turn

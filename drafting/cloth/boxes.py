@@ -15,7 +15,7 @@ from drafting.geometry import Box, bounds, mirrored, moved
 from drafting.outline import Cut
 from drafting.panel_wishes import PanelWishes
 from drafting.panels import layer_pieces
-from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line
+from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line, grain_angle
 from drafting.spec import Closure, Cloth, Grain
 from drafting.units import Mm
 
@@ -30,12 +30,7 @@ def usable_width(cloth: Cloth) -> Mm:
 
 def cutting_box_along(piece: Piece) -> Box:
     """Return the box of a piece's cutting line, as drawn, with its grainline along the cloth."""
-    return bounds(moved(cutting_line(piece), turn=-_grain(piece)))
-
-
-def _grain(piece: Piece) -> float:
-    (ax, ay), (bx, by) = piece.grainline
-    return math.atan2(by - ay, bx - ax)
+    return bounds(moved(cutting_line(piece), turn=-grain_angle(piece)))
 
 
 def box_on_cloth(piece: Piece) -> Box:
@@ -43,7 +38,7 @@ def box_on_cloth(piece: Piece) -> Box:
 
     A piece drawn to a fold is boxed as the whole, mirrored over its fold.
     """
-    grain, outline = _grain(piece), cutting_line(piece)
+    grain, outline = grain_angle(piece), cutting_line(piece)
     box = cutting_box_along(piece)
     if not piece.half:
         return box
@@ -120,7 +115,7 @@ def bare_panels(
 
 def is_bias_strip(piece: Piece) -> bool:
     """Tell whether a piece is a strip cut at half a right angle to the grain."""
-    return piece.rectangle and abs(abs(math.sin(2 * _grain(piece))) - 1) < 1e-9
+    return piece.rectangle and abs(abs(math.sin(2 * grain_angle(piece))) - 1) < 1e-9
 
 
 def rows_of_boxes(boxes: Sequence[tuple[Box, int]], width: Mm) -> Mm:

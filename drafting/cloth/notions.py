@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from drafting.cloth.shopping import Measured, Notion
 from drafting.hem_pieces import BRAID_SPARE, STRIP_SPARE
-from drafting.piece import EdgeKind, Piece
+from drafting.piece import EdgeKind, Piece, grain_angle
 from drafting.ruffle import HABITS
 from drafting.spec import (
     BandShape,
@@ -365,10 +365,9 @@ def _sewn(seam: "Seam", named: dict[str, Piece]) -> Iterator[tuple[_EdgeOf, _Edg
 
 
 def _on_bias(piece: Piece, edge: int) -> bool:
-    (ax, ay), (bx, by) = piece.grainline
     path = piece.edges[edge].path
     start, end = path[0].start, path[-1].end
-    angle = math.atan2(end.y - start.y, end.x - start.x) - math.atan2(by - ay, bx - ax)
+    angle = math.atan2(end.y - start.y, end.x - start.x) - grain_angle(piece)
     return math.sin(2 * angle) ** 2 > 0.5
 
 

@@ -25,7 +25,7 @@ from drafting.geometry import (
     reversed_path,
     straight,
 )
-from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line
+from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line, grain_angle
 from drafting.spec import Cloth
 from drafting.strips import JOINT
 from drafting.units import Mm
@@ -210,8 +210,7 @@ def _down(piece: Piece) -> float:
 
     A half circle with its diameter on the selvage goes neither up nor down along its grain.
     """
-    (ax, ay), (bx, by) = piece.grainline
-    angle = math.atan2(by - ay, bx - ax)
+    angle = grain_angle(piece)
     ends = [
         next((edge for edge in piece.edges if edge.name in names), None)
         for names in (("waist", "inner", "gathered"), ("hem", "outer", "lower"))
