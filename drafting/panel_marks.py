@@ -4,12 +4,15 @@ Millimetres and radians. Imports geometry, outline, piece and the spec's words.
 """
 
 import math
+from itertools import pairwise
 
 from drafting.allowance import Widths, beside
 from drafting.errors import GeometryError
 from drafting.geometry import (
+    Arc,
     Line,
     Point,
+    Segment,
     direction_along,
     distance,
     holds,
@@ -18,10 +21,10 @@ from drafting.geometry import (
     sketched,
     stepped,
 )
-from drafting.outline import Cut, Outline
+from drafting.outline import Cut, Outline, outline_of
 from drafting.panel_wishes import PanelWishes
 from drafting.piece import Dot, Edge, EdgeKind, InnerKind, InnerLine, Notch, NotchKind
-from drafting.places import seam_names
+from drafting.places import first_seam, seam_names
 from drafting.spec import Grain
 from drafting.units import Mm
 
@@ -225,9 +228,22 @@ def check_room(cut: Cut, wishes: PanelWishes) -> None:
         GeometryError: they have not.
     """
     if cut.fullness is not None and cut.waist_radius is not None:
-        # Panels under a tilted waist differ by a few degrees from an equal share.
-        angle = cut.panel_angle or math.tau * cut.fullness / cut.panels
-        _require_room(wishes.part, cut.waist_radius, angle, wishes.allowances)
+        _require_room(wishes.part, cut.waist_radius, _widest(cut, wishes), wishes.allowances)
+
+
+def _widest(cut: Cut, wishes: PanelWishes) -> float:
+    """Return the angle of the widest panel: under a tilted waist they differ by a few degrees."""
+    if cut.panel_angle is not None:
+        return cut.panel_angle
+    start = first_seam(cut.panels, wishes.closure)
+    seams = [start + k / cut.panels for k in range(cut.panels + 1)]
+    hems = [outline_of(cut, begin, finish).hem for begin, finish in pairwise(seams)]
+    return max(math.fsum(_turned(part) for part in hem) for hem in hems)
+
+
+def _turned(segment: Segment) -> float:
+    """Return the angle an arc goes through; a line goes straight on."""
+    return abs(segment.finish - segment.begin) if isinstance(segment, Arc) else 0.0
 
 
 def _require_room(part: str, waist: Mm, angle: float, allowances: Widths) -> None:

@@ -11,6 +11,7 @@ from drafting.cloth.shapes import shapes_of
 from drafting.errors import DraftingError, TruingError
 from drafting.figures import ClothFigures, Figures, figures
 from drafting.findings import Finding, by_weight
+from drafting.language import speaking
 from drafting.making_up import corners_apart, pieces_and_seams
 from drafting.piece import Piece, cutting_line
 from drafting.plan import plan
@@ -40,6 +41,12 @@ def draft(spec: Spec) -> Pattern:
     Raises:
         TruingError: edges that are sewn together do not agree: a fault of the draft itself.
     """
+    with speaking(spec.publish.language):
+        return _drafted(spec)
+
+
+def _drafted(spec: Spec) -> Pattern:
+    """Return the pattern, its words in the language spoken."""
     planned = plan(spec)
     findings = list(spec.findings)
     if planned.faults:

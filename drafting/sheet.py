@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from drafting.errors import Fault, SheetError
 from drafting.half_scale import Scale
+from drafting.language import Language, speaking
 from drafting.measure_checks import measure_faults
 from drafting.measurements import NAMES, Given
 from drafting.missing_measures import whole_body
@@ -125,6 +126,18 @@ def _spec_or_faults(
 
     ``partial`` tables lack lines that could not be read: nothing is said to be missing.
     """
+    with speaking(_language(tables)):
+        return _read(tables, title, partial=partial)
+
+
+def _language(tables: Mapping[str, Any]) -> Language:
+    """Return the language a sheet asks for; English where it asks for none that is spoken."""
+    publish = tables.get("publish")
+    wanted = publish.get("language") if isinstance(publish, Mapping) else None
+    return Language(wanted) if wanted in tuple(Language) else Language.ENGLISH
+
+
+def _read(tables: Mapping[str, Any], title: str, *, partial: bool) -> tuple[Spec | None, Faults]:
     from drafting import sheet_models
 
     context = _context(tables)

@@ -241,7 +241,7 @@ class PublishTable(_Table):
     licence: _Words = None
     edition: Annotated[str | None, BeforeValidator(read_edition)] = None
     date: Annotated[str | None, BeforeValidator(read_date)] = None
-    language: Annotated[str | None, one_word("en")] = None
+    language: Annotated[str | None, one_word("en", "de", "fr")] = None
     sizes: Annotated[None, drafted_later("asks for a pattern in several sizes")] = None
 
 

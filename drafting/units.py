@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any, TypeAlias
 
 from drafting.errors import LengthError
+from drafting.language import decimal, say_as
 
 Mm: TypeAlias = float
 
@@ -139,8 +140,8 @@ def _sum_of_parts(text: str, plain: str) -> Mm:
 def length_text(length: Mm, units: Units) -> str:
     """Return a length as it is shown: "71.5 cm" to one decimal, "28 1/8 in" to the nearest 1/8."""
     if units is Units.CM:
-        return f"{length / 10:.1f}\u00a0cm"
-    return f"{_inches(round(length / MM_PER_INCH * 8), 8)}\u00a0in"
+        return decimal(f"{length / 10:.1f}\u00a0cm")
+    return f"{_inches(round(length / MM_PER_INCH * 8), 8)}\u00a0{inch()}"
 
 
 def radius_text(length: Mm, units: Units) -> str:
@@ -150,8 +151,13 @@ def radius_text(length: Mm, units: Units) -> str:
     grown. A thousandth is added first, so that 114.5 read as 114.4999… stays 114.5.
     """
     if units is Units.CM:
-        return f"{math.floor(length * 2 + 1e-3) / 20:.2f}\u00a0cm"
-    return f"{_inches(math.floor(length / MM_PER_INCH * 16 + 1e-3), 16)}\u00a0in"
+        return decimal(f"{math.floor(length * 2 + 1e-3) / 20:.2f}\u00a0cm")
+    return f"{_inches(math.floor(length / MM_PER_INCH * 16 + 1e-3), 16)}\u00a0{inch()}"
+
+
+def inch() -> str:
+    """Return how the language spoken writes the inch behind a number."""
+    return say_as("unit", "in")
 
 
 _VULGAR = {

@@ -23,6 +23,7 @@ from drafting.chalked import (
 from drafting.cloth import is_bias_strip
 from drafting.findings import Level
 from drafting.geometry import Box, Point, distance, straight
+from drafting.language import in_its_language
 from drafting.pattern import Pattern
 from drafting.piece import FoldWay, Piece, cutting_box
 from drafting.units import MM_PER_INCH, Mm, Units, length_text, radius_text
@@ -65,6 +66,7 @@ class _Way:
     drawn: bool = False
 
 
+@in_its_language
 def card(pattern: Pattern, window: Box) -> Drawing:
     """Return the card of a pattern, drawn in a page's window.
 

@@ -14,6 +14,7 @@ from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shopping import AtWidth, Measured, Notion, Purchase, Shopping
 from drafting.findings import Finding, Level, by_weight
 from drafting.geometry import Box, Point, straight
+from drafting.language import in_its_language
 from drafting.pattern import Pattern
 from drafting.spec import PaperName
 from drafting.units import Mm, Units, length_text
@@ -49,6 +50,7 @@ ROUND: Mm = 0.5
 """Steps that differ by less are even."""
 
 
+@in_its_language
 def lay_document(
     pattern: Pattern, lays: Sequence[Lay], shopping: Shopping | None = None
 ) -> Document:

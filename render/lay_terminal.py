@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from drafting.cloth.buying import sold_text
 from drafting.cloth.lays import Lay
 from drafting.cloth.shopping import Shopping
+from drafting.language import in_its_language
 from drafting.pattern import Pattern
 from drafting.units import Units, length_text
 from render.lay_pages import notion_text, weight_words, width_buy, width_words
@@ -17,6 +18,7 @@ from render.lay_words import along_text, money
 WIDTH = 80
 
 
+@in_its_language
 def lay_table(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping | None = None) -> str:
     """Return the lay plans of a garment as a short table, and what to buy if that is known."""
     units = pattern.spec.units
@@ -27,6 +29,7 @@ def lay_table(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping | None =
     return _joined(lines)
 
 
+@in_its_language
 def cloth_table(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping) -> str:
     """Return how much of each cloth to lay and to buy, without the rest of the list."""
     return _joined(_cloths(lays, shopping, pattern.spec.units))

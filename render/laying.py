@@ -11,6 +11,7 @@ from drafting.cloth.laying import lay_plans
 from drafting.cloth.lays import Lay
 from drafting.cloth.shopping import Shopping, shopping
 from drafting.effort import Effort
+from drafting.language import in_its_language
 from drafting.pattern import Pattern
 from drafting.units import Mm, length_text
 from render.lay_picture import lay_picture
@@ -42,6 +43,7 @@ class Laying:
         return self._found.result()
 
 
+@in_its_language
 def _cloth(pattern: Pattern, effort: Effort) -> Cloth:
     lays = lay_plans(pattern, effort)
     return Cloth(lays=lays, shopping=shopping(pattern, lays))
@@ -53,6 +55,11 @@ def lay_svg(lay: Lay, pattern: Pattern) -> bytes:
     Raises:
         PictureError: nothing is laid.
     """
+    return _svg(pattern, lay)
+
+
+@in_its_language
+def _svg(pattern: Pattern, lay: Lay) -> bytes:
     picture = lay_picture(lay, pattern.spec, width=PICTURE[0], height=PICTURE[1])
     units = pattern.spec.units
     names = ", ".join(f"{shape.name} ({shape.count})" for shape in lay.shapes)

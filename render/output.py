@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.findings import Finding, Level, by_weight
+from drafting.language import in_its_language
 from drafting.pattern import Pattern
 from drafting.printer import Correction
 from drafting.spec import PaperName, Scope
@@ -62,6 +63,7 @@ def _silent(_: str) -> None:
     """Say nothing."""
 
 
+@in_its_language
 def write_draft(
     pattern: Pattern,
     folder: Path | None = None,
@@ -185,6 +187,7 @@ def write_draft(
     return Output(files=(*written, *plain), findings=findings, cloth=cloth)
 
 
+@in_its_language
 def write_lay(
     pattern: Pattern,
     folder: Path | None = None,

@@ -9,6 +9,7 @@ from functools import cache
 from itertools import product
 
 from drafting.geometry import Box, Point
+from drafting.language import in_its_language
 from drafting.pattern import Pattern
 from drafting.spec import PaperName, Print, Scope
 from drafting.units import Mm
@@ -56,6 +57,7 @@ class Printed:
     lacking: tuple[str, ...]
 
 
+@in_its_language
 def printed(
     pattern: Pattern,
     paper: PaperName,

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.geometry import Box, Path, Point, bounds, moved, rim
+from drafting.language import in_its_language
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_line, grain_angle
 from drafting.spec import Scope
@@ -80,6 +81,7 @@ class Plane:
     parts: tuple[Part, ...]
 
 
+@in_its_language
 def laid_out(pattern: Pattern, only: Sequence[str] = ()) -> Plane:
     """Return the pieces that are printed, or those asked for, each once and whole on one plane.
 

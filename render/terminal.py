@@ -8,6 +8,7 @@ from collections.abc import Iterable
 
 from drafting.figures import Figures, LayerFigures, TierFigures
 from drafting.findings import Finding
+from drafting.language import in_its_language
 from drafting.pattern import Pattern
 from drafting.sizes import size_table
 from drafting.units import Units, length_text, radius_text
@@ -18,6 +19,7 @@ WIDTH = 88
 Row = tuple[str, str]
 
 
+@in_its_language
 def figures_table(pattern: Pattern) -> str:
     """Return the figures of a garment, part by part, numbers aligned on their units."""
     figures, units = pattern.figures, pattern.spec.units

@@ -14,6 +14,7 @@ ROOT = Path(__file__).parent.parent
 
 HOMES = {
     "pint": {"drafting/units.py"},
+    "gettext": {"drafting/language.py"},
     "pydantic": {
         "drafting/sheet_models.py",
         "drafting/sheet_values.py",

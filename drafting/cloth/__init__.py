@@ -16,6 +16,7 @@ from drafting.cloth.boxes import (
     panel_width,
     usable_width,
 )
+from drafting.language import in_its_language
 
 if TYPE_CHECKING:
     from drafting.cloth.lays import Lay
@@ -26,6 +27,7 @@ CLOTHS = ("skirt", "lining", "ruffle", "interfacing", "binding")
 """Names of the cloths that a sheet knows, in the order they are bought."""
 
 
+@in_its_language
 def lay(pattern: "Pattern", cloth: str, effort: "Effort | None" = None) -> "Lay":
     """Return how the pieces of one cloth are laid so that they take the least length of it.
 

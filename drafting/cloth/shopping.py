@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from drafting.cloth.lays import Lay
 from drafting.findings import Finding, by_weight, caution
+from drafting.language import in_its_language
 from drafting.units import Mm, length_text
 
 if TYPE_CHECKING:
@@ -136,6 +137,7 @@ LAYERS = ("skirt", "lining", "ruffle")
 """Cloths that are worth comparing in several widths; of the others little is needed."""
 
 
+@in_its_language
 def shopping(pattern: "Pattern", lays: Sequence[Lay], *, widths: bool = True) -> Shopping:
     """Return everything to buy for a pattern.
 

@@ -274,6 +274,8 @@ def test_ruffle_quarters_are_marked_by_arc_length(spec: Spec) -> None:
     lining = next((p for p in pattern.pieces if p.name == "lining panel"), None)
     if figures.ruffle is None or lining is None or not lining.inner_lines:
         return
+    if any(piece.name == "lining panel corner" for piece in pattern.pieces):
+        return  # a part of the line may lie on the corner; test_pieced adds them up
     (line,) = lining.inner_lines
     copies = lining.count * (2 if lining.half else 1)
     around = copies * tape.walked_length(line.path)

@@ -12,12 +12,16 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from drafting.allowance import Widths
 from drafting.around import Around, all_round
 from drafting.circle import Flare
 from drafting.curve import CURVE_ERROR
 from drafting.errors import GeometryError
 from drafting.geometry import Arc, Line, Path, direction_along, length, path_length, point_along
 from drafting.outline import Outline
+from drafting.panel_wishes import PanelWishes
+from drafting.panels import layer_pieces
+from drafting.spec import Closure, Grain
 from drafting.tilted import Tilted, hem_radius, pattern_angles
 from tests.tape import walked_area, walked_length
 
@@ -234,6 +238,18 @@ def test_a_dolls_waist_that_would_reach_the_centre_of_the_hem_is_refused() -> No
 def test_a_waist_or_a_fullness_of_nothing_is_refused(waistline: float, fullness: float) -> None:
     with pytest.raises(GeometryError, match="above 0"):
         Tilted(fullness=fullness, panels=4, waistline=waistline, around=all_round(600))
+
+
+def test_panels_of_nearly_a_circle_are_refused_where_a_tilt_makes_one_wider() -> None:
+    """An equal share of 337.5 degrees leaves 15 mm a side; the wider panel's sides would cross."""
+    around = Around(front=650, left=650, back=650, right=651)
+    cut = Tilted(fullness=1.875, panels=2, waistline=1032.75, around=around)
+    allowances = Widths(waist=10, side=15, hem=20)
+    wishes = PanelWishes(
+        part="skirt", allowances=allowances, grain=Grain.EDGE, closure=Closure.CENTRE_BACK
+    )
+    with pytest.raises(GeometryError, match="no room for side allowances"):
+        layer_pieces(cut, wishes)
 
 
 def test_lengths_with_a_step_in_them_are_refused() -> None:

@@ -1,0 +1,1 @@
+"""Pictures of a garment and its work, drawn from its own draft."""
