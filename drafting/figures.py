@@ -133,7 +133,12 @@ class WaistFigures:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RuffleFigures:
-    """A ruffle on its lining. ``cord_metres`` is there when it is gathered over a cord."""
+    """A ruffle on its lining. ``cord_metres`` is there when it is gathered over a cord.
+
+    Attributes:
+        seam_from_edge: from the raw upper edge to the seam line, beside the rows.
+        ring: it closes all round below the opening; else its ends are hemmed there.
+    """
 
     line_below_waist: Mm
     line_radius: Mm | None = None
@@ -146,6 +151,9 @@ class RuffleFigures:
     depth: Mm
     method: str
     rows_from_edge: tuple[Mm, ...]
+    seam_from_edge: Mm
+    join_allowance: Mm
+    ring: bool
     sections: int
     line_quarter: Mm
     flat_quarter: Mm
@@ -479,6 +487,9 @@ def _ruffle_figures(plan: Plan) -> RuffleFigures | None:
         depth=drafted.depth,
         method=drafted.method.value,
         rows_from_edge=drafted.rows,
+        seam_from_edge=ruffle.TOP_ALLOWANCE,
+        join_allowance=drafted.habit.join_allowance,
+        ring=drafted.ring,
         sections=drafted.sections,
         line_quarter=drafted.line_length / 4,
         flat_quarter=drafted.flat_length / 4,
