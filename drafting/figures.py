@@ -132,6 +132,16 @@ class WaistFigures:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GatheringFigures:
+    """One of the two ways to gather a ruffle, and what it takes; amounts are estimates."""
+
+    method: str
+    rows_from_edge: tuple[Mm, ...]
+    thread_metres: float
+    cord_metres: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RuffleFigures:
     """A ruffle on its lining. ``cord_metres`` is there when it is gathered over a cord.
 
@@ -159,6 +169,7 @@ class RuffleFigures:
     flat_quarter: Mm
     thread_metres: float
     cord_metres: float | None = None
+    ways: tuple[GatheringFigures, ...] = ()
     join_from_seam: Mm | None = None
     tiers: tuple[TierFigures, ...] = ()
     gathered_length: Mm | None = None
@@ -495,9 +506,19 @@ def _ruffle_figures(plan: Plan) -> RuffleFigures | None:
         flat_quarter=drafted.flat_length / 4,
         thread_metres=ruffle.thread_metres(drafted, drafted.method),
         cord_metres=ruffle.cord_metres(drafted) if cord else None,
+        ways=tuple(_gathering(drafted, method) for method in ruffle.Method),
         join_from_seam=ruffle.join_clearance(drafted, plan.lining.cut.panels),
         tiers=_tier_figures(drafted.tiers),
         gathered_length=drafted.gathered_length if drafted.tiers else None,
+    )
+
+
+def _gathering(drafted: ruffle.RuffleDraft, method: ruffle.Method) -> GatheringFigures:
+    return GatheringFigures(
+        method=method.value,
+        rows_from_edge=ruffle.rows_by(drafted, method),
+        thread_metres=ruffle.thread_metres(drafted, method),
+        cord_metres=ruffle.cord_metres(drafted) if method is ruffle.Method.CORD else None,
     )
 
 
