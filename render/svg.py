@@ -82,7 +82,8 @@ def svg_of_page(drawing: Drawing, box: Box, alt: str, *, classes: str) -> str:
 
     Args:
         alt: what is drawn, for somebody who cannot see it; fit for XML.
-        classes: names by which the page's style sheet knows the picture.
+        classes: names by which the page's style sheet knows the picture; it is told the
+            picture's own width too, as ``--wide``.
     """
     import svgwrite
 
@@ -91,8 +92,9 @@ def svg_of_page(drawing: Drawing, box: Box, alt: str, *, classes: str) -> str:
     inner += [_text(out, text, box.top) for text in drawing.texts]
     wide, high = _number(box.width), _number(box.height)
     return (
-        f'<svg class="{escape(classes)}" role="img" aria-label="{escape(alt)}"'
-        f' width="{wide}mm" height="{high}mm" viewBox="{_number(box.left)} 0 {wide} {high}">'
+        f'<svg class="{escape(classes)}" style="--wide: {wide}mm" role="img"'
+        f' aria-label="{escape(alt)}" width="{wide}mm" height="{high}mm"'
+        f' viewBox="{_number(box.left)} 0 {wide} {high}">'
         + "".join(element.tostring() for element in inner)
         + "</svg>"
     )

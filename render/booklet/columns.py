@@ -47,9 +47,7 @@ def fits(columns: Sequence[Sequence[str]], total: float, *, size: float, gap: fl
     )
 
 
-def _shared(
-    widths: Sequence[float], shares: Sequence[float], total: float
-) -> tuple[float, ...]:
+def _shared(widths: Sequence[float], shares: Sequence[float], total: float) -> tuple[float, ...]:
     """Return widths with what is left of the total added in proportion to their shares."""
     left, whole = total - sum(widths), sum(shares)
     return tuple(w + left * share / whole for w, share in zip(widths, shares, strict=True))

@@ -4,13 +4,14 @@ Points, as reportlab counts. A home of reportlab, which sets lines and breaks pa
 """
 
 from typing import Any
+from xml.sax.saxutils import escape
 
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.platypus import Flowable, Paragraph
 
 from drafting.geometry import Box
 from render import fonts
-from render.booklet.words import Place
+from render.booklet.words import Place, clean
 from render.drawing import Drawing
 from render.pdf import POINTS, draw
 
@@ -41,6 +42,16 @@ def style(
         allowWidows=0,
         allowOrphans=0,
     )
+
+
+def marked_up(words: str) -> str:
+    """Return words as platypus reads them: printable, none of them taken for markup."""
+    return escape(fonts.printable(clean(words)))
+
+
+def led_by(word: str, words: str) -> str:
+    """Return words with a bold word before them and room between, as platypus reads them."""
+    return f'<font name="{BOLD}">{marked_up(word)}</font>\u00a0\u00a0 {marked_up(words)}'
 
 
 class Heading(Paragraph):  # type: ignore[misc]
@@ -168,15 +179,16 @@ class Entry(Paragraph):  # type: ignore[misc]
     page = 0
 
     def draw(self) -> None:
-        """Draw the line; all of it leads to its place."""
-        super().draw()
-        canvas = self.canv
+        """Draw the line in the order it is read; all of it leads to its place."""
+        canvas, first = self.canv, self.height - 10
         canvas.setFont(self.style.fontName, self.style.fontSize)
-        canvas.drawRightString(self.width, self.height - 10, str(self.page) if self.page else "")
+        if self.place is not None and self.place.number:
+            x = self.style.leftIndent - 6.5 * POINTS
+            canvas.drawString(x, first, str(self.place.number))
+        super().draw()
+        canvas.setFont(self.style.fontName, self.style.fontSize)
+        canvas.drawRightString(self.width, first, str(self.page) if self.page else "")
         if self.place is not None:
-            if self.place.number:
-                x = self.style.leftIndent - 6.5 * POINTS
-                canvas.drawString(x, self.height - 10, str(self.place.number))
             canvas.linkRect("", self.place.key, (0, 0, self.width, self.height), relative=1)
             if self.place.depth == 0:
                 canvas.setLineWidth(THIN)

@@ -11,6 +11,7 @@ from drafting.language import say, speaking
 from render.booklet import model
 from render.booklet.page_style import STYLE
 from render.booklet.words import Place, care_words, clean, foot_words, places, time_words
+from render.pictures.picture import Picture
 from render.svg import svg_of_page
 
 PHONE = 75.0
@@ -66,12 +67,12 @@ class _Writer:
             yield '<ul class="facts">'
             yield from (f"<li>{_text(fact)}</li>" for fact in booklet.facts)
             yield "</ul>"
+        if booklet.cover is not None:
+            yield from self.picture(booklet.cover)
         yield "</header>"
         if self.places:
             yield from self.contents()
         yield "<main>"
-        if booklet.cover is not None:
-            yield from self.picture(booklet.cover)
         for section in booklet.sections:
             yield from self.section(section, 2)
         yield "</main>"
@@ -113,7 +114,7 @@ class _Writer:
                 yield "</ol>"
             case model.Cautions():
                 yield from self.care(block.title, block.items)
-            case model.Picture():
+            case Picture():
                 yield from self.picture(block)
 
     def bullets(self, items: tuple[str, ...]) -> Iterator[str]:
@@ -180,7 +181,7 @@ class _Writer:
             yield "</tr>"
         yield "</tbody></table>"
 
-    def picture(self, picture: model.Picture) -> Iterator[str]:
+    def picture(self, picture: Picture) -> Iterator[str]:
         wide = picture.box.width > PHONE
         look = "large" if wide else "small"
         drawn = svg_of_page(picture.drawing, picture.box, clean(picture.alt), classes=look)
@@ -207,5 +208,6 @@ def _listed(listed: tuple[Place, ...]) -> Iterator[str]:
             yield "</li>" + "</ol></li>" * (depth - place.depth)
         depth = place.depth
         number = f'<span class="number">{place.number}</span> ' if place.number else ""
-        yield f'<li><a href="#{place.key}">{number}{escape(place.words)}</a>'
+        look = ' class="numbered"' if number else ""
+        yield f'<li><a{look} href="#{place.key}">{number}{escape(place.words)}</a>'
     yield "</li></ol>" * (depth + 1)

@@ -92,7 +92,7 @@ def _templates(booklet: Booklet) -> list[Any]:
             leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0,
         )  # fmt: skip
         drawn = partial(_draw_foot, booklet)
-        made.append(PageTemplate(name, [frame], onPage=drawn))
+        made.append(PageTemplate(name, [frame], onPageEnd=drawn))
     return made
 
 
@@ -137,7 +137,6 @@ class _Leaves(Canvas):  # type: ignore[misc]
 
     def _draw_notes(self) -> None:
         top = (TALL - TOP) * POINTS
-        _draw_foot(self.booklet, self, None)
         self.saveState()
         self.translate(_left(self.getPageNumber()), 0)
         notched_rule(self, TEXT_WIDE, top - 1.2 * POINTS)
@@ -150,4 +149,5 @@ class _Leaves(Canvas):  # type: ignore[misc]
             self.line(0, y, TEXT_WIDE, y)
             y -= LINE * POINTS
         self.restoreState()
+        _draw_foot(self.booklet, self, None)
         self.showPage()

@@ -30,7 +30,8 @@ nav > ol > li { border-bottom: 1px solid #111; }
 nav a { display: block; padding: .25em 0; text-decoration: none; }
 nav > ol > li > a { font-weight: 600; }
 nav a:hover { text-decoration: underline; }
-.number { display: inline-block; min-width: 1.9em; }
+.numbered { padding-left: 1.9em; }
+.number { float: left; margin-left: -1.9em; }
 .steps { padding-left: 2.2rem; }
 .steps > li::marker { font-weight: 600; font-size: 1.15rem; }
 .steps > li { padding-left: .2rem; margin-bottom: 2rem; }
@@ -46,9 +47,8 @@ main ul > li::marker { content: "\\2013\\00a0\\00a0"; }
 figure { margin: 1.5rem 0; }
 figcaption { font-size: .95rem; margin-top: .4rem; }
 .across { overflow-x: auto; }
-svg { display: block; max-width: 100%; height: auto; }
-.large { width: 100%; min-width: 122mm; }
-.small { width: auto; }
+svg { display: block; width: calc(var(--wide) * 1.35); max-width: 100%; height: auto; }
+.large { min-width: var(--wide); }
 table { border-collapse: collapse; width: 100%; margin: 1.2rem 0; font-size: .95rem;
   font-variant-numeric: tabular-nums; border-top: 2px solid #111; }
 caption { text-align: left; font-weight: 600; padding-bottom: .4rem; }
@@ -56,7 +56,8 @@ thead th { border-bottom: 2px solid #111; }
 th, td { text-align: left; vertical-align: top; padding: .35em .8em .35em 0; }
 tbody th { font-weight: 400; }
 tbody tr { border-bottom: 1px solid #111; }
-.figures { text-align: right; }
+th.figures, td.figures { text-align: right; padding-right: 1.6em; }
+.figures:last-child { padding-right: 0; }
 footer { border-top: 1px solid #111; margin-top: 3rem; padding-top: .6rem; padding-bottom: 2rem;
   font-size: .9rem; }
 @media screen and (max-width: 34rem) {
@@ -68,6 +69,7 @@ footer { border-top: 1px solid #111; margin-top: 3rem; padding-top: .6rem; paddi
   .many, .many thead { display: block; }
   .many tr { padding: .4em 0; }
   .many tbody th { font-weight: 600; padding: 0; }
+  .many td.figures { padding-right: 0; }
   .many td { display: flex; justify-content: space-between; gap: 1rem; padding: .1em 0;
     text-align: right; }
   .many td::before { content: attr(data-head); text-align: left; }
@@ -77,10 +79,12 @@ footer { border-top: 1px solid #111; margin-top: 3rem; padding-top: .6rem; paddi
   html { font-size: 10.5pt; }
   header, nav, main, footer { max-width: none; padding: 0; }
   h1, h2, h3, h4, h5, h6, caption { break-after: avoid; }
+  .time { break-after: avoid; }
+  .check { break-before: avoid; }
   figure, .care, .check, tr { break-inside: avoid; }
   p, li { orphans: 2; widows: 2; }
   .across { overflow: visible; }
-  svg, .large, .small { min-width: 0; width: auto; max-width: 100%; }
+  svg, .large { min-width: 0; width: var(--wide); max-width: 100%; }
   nav { break-after: page; }
 }
 """

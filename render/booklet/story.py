@@ -5,37 +5,36 @@ Points. A home of reportlab.
 
 from dataclasses import dataclass, field
 from typing import Any
-from xml.sax.saxutils import escape
 
 from reportlab.platypus import CondPageBreak, Indenter, PageBreak, Paragraph, Spacer, Table
 
 from drafting.language import say
 from render import fonts
 from render.booklet import model
-from render.booklet.columns import column_widths, fits
 from render.booklet.flowables import (
-    BOLD,
     INDENT,
-    REGULAR,
-    THIN,
     Entry,
     Figure,
     Heading,
     StepHead,
     Ticked,
+    led_by,
+    marked_up,
     style,
 )
-from render.booklet.words import Place, care_words, clean, places, time_words
+from render.booklet.ruled import care_box, fact_rows, ruled_table
+from render.booklet.words import Place, clean, places, time_words
 from render.pdf import POINTS
-from render.pictures.picture import WIDE
+from render.pictures.picture import WIDE, Picture
 
 TEXT_WIDE = WIDE * POINTS
 TEXT_TALL = 180 * POINTS
+SHORT = 6 * 13.8
+"""A paragraph of six lines or fewer stays with the check after it."""
 
 BODY = style(10, 13.8, after=5)
 LISTED = style(10, 13.8, after=3, left=4 * POINTS)
 CHECK = style(10, 13.8, before=1, after=5, left=5.5 * POINTS)
-IN_BOX = style(10, 13.8, left=4 * POINTS)
 CAPTION = style(9, 12)
 TABLE_NAME = style(9.5, 12.5, bold=True, before=6, after=3)
 TIME = style(8.5, 11.5)
@@ -48,17 +47,11 @@ HEADS = (
 STEP = style(11.5, 15, bold=True)
 TITLE = style(26, 30, bold=True, after=3)
 SUBTITLE = style(13, 17, after=9)
-FACT = style(10, 13.8)
 CONTENTS = (
     style(10, 13, bold=True, before=5, right=12 * POINTS),
     style(10, 13, left=6.5 * POINTS, right=12 * POINTS),
     style(9.5, 13, left=13 * POINTS, right=12 * POINTS),
 )
-
-
-def marked_up(words: str) -> str:
-    """Return words as platypus reads them: printable, none of them taken for markup."""
-    return escape(fonts.printable(clean(words)))
 
 
 def least(flowable: Any, width: float) -> float:
@@ -74,15 +67,15 @@ def least(flowable: Any, width: float) -> float:
 
 @dataclass(slots=True)
 class Story:
-    """Collects what is set, in order.
+    """Collects what is set, in order; headings wait until it is known what they stand over.
 
     Attributes:
         pages: where each place was drawn, told while drawing.
-        held: headings whose following is not known yet, and the height they need.
+        set: what will be set, in order.
+        held: headings whose following is not known yet; ``need`` is the height they take.
         indent: how far what is added now stands in.
     """
 
-    places: dict[tuple[int, ...], Place] = field(default_factory=dict)
     pages: dict[str, int] = field(default_factory=dict)
     set: list[Any] = field(default_factory=list)
     held: list[Any] = field(default_factory=list)
@@ -103,7 +96,9 @@ class Story:
         """Add what must never be the last on a page."""
         width = TEXT_WIDE - self.indent
         self.need += (
-            flowable.getSpaceBefore() + flowable.wrap(width, TEXT_TALL)[1] + flowable.getSpaceAfter()
+            flowable.getSpaceBefore()
+            + flowable.wrap(width, TEXT_TALL)[1]
+            + flowable.getSpaceAfter()
         )
         self.held.append(flowable)
 
@@ -145,13 +140,7 @@ def _add_first_page(out: Story, booklet: model.Booklet) -> None:
     if booklet.subtitle:
         out.add(Paragraph(marked_up(booklet.subtitle), SUBTITLE))
     if booklet.facts:
-        rows = [[Paragraph(marked_up(fact), FACT)] for fact in booklet.facts]
-        ruled = [
-            ("LINEABOVE", (0, 0), (-1, 0), 0.7 * POINTS, "black"),
-            ("LINEBELOW", (0, 0), (-1, -1), THIN, "black"),
-            *PLAIN_CELLS,
-        ]
-        out.add(Table(rows, colWidths=[TEXT_WIDE], style=ruled, splitInRow=1))
+        out.add(fact_rows(booklet.facts, TEXT_WIDE))
     if booklet.cover is not None:
         out.add(Spacer(1, 4 * POINTS))
         cover = _figure(booklet.cover)
@@ -169,24 +158,9 @@ def _add_contents(out: Story, listed: tuple[Place, ...], pages: dict[str, int]) 
     out.add(PageBreak())
 
 
-def _figure(picture: model.Picture) -> Figure:
+def _figure(picture: Picture) -> Figure:
     caption = Paragraph(marked_up(picture.caption), CAPTION) if picture.caption else None
     return Figure(picture.drawing, picture.box, clean(picture.alt), caption)
-
-
-def _led_by(word: str, words: str) -> str:
-    """Return words with a bold word before them and room between, as platypus reads them."""
-    return f'<font name="{BOLD}">{marked_up(word)}</font>\u00a0\u00a0 {marked_up(words)}'
-
-
-PLAIN_CELLS: tuple[Any, ...] = (
-    ("FONTNAME", (0, 0), (-1, -1), REGULAR),
-    ("LEFTPADDING", (0, 0), (-1, -1), 0),
-    ("RIGHTPADDING", (0, 0), (-1, -1), 0),
-    ("TOPPADDING", (0, 0), (-1, -1), 2.5),
-    ("BOTTOMPADDING", (0, 0), (-1, -1), 3.5),
-    ("VALIGN", (0, 0), (-1, -1), "TOP"),
-)
 
 
 class _Setter:
@@ -194,6 +168,9 @@ class _Setter:
 
     def __init__(self, out: Story, listed: Any) -> None:
         self.out, self.listed = out, listed
+
+    def wide(self) -> float:
+        return TEXT_WIDE - self.out.indent
 
     def sections(self, sections: tuple[model.Section, ...]) -> None:
         for section in sections:
@@ -218,13 +195,15 @@ class _Setter:
                     self.out.add(Paragraph(marked_up(item), LISTED, bulletText="–"))
                 self.out.add(Spacer(1, 2))
             case model.Table():
-                self.table(block)
+                if block.caption:
+                    self.out.lead(Paragraph(marked_up(block.caption), TABLE_NAME))
+                self.out.add(ruled_table(block, self.wide()))
             case model.Steps():
                 for step in block.steps:
                     self.step(step)
             case model.Cautions():
-                self.care(block.title, block.items)
-            case model.Picture():
+                self.out.add(care_box(block.title, block.items, self.wide()))
+            case Picture():
                 self.out.add(_figure(block))
 
     def step(self, step: model.Step) -> None:
@@ -237,74 +216,25 @@ class _Setter:
             time = Paragraph(marked_up(words), TIME)
         self.out.lead(StepHead(heading, time, wide))
         self.out.step_in(INDENT)
-        for words in step.do:
-            self.out.add(Paragraph(marked_up(words), BODY))
+        for k, words in enumerate(step.do, 1):
+            said = Paragraph(marked_up(words), BODY)
+            leads = k == len(step.do) and step.check and not (step.cautions or step.pictures)
+            if leads and said.wrap(TEXT_WIDE - INDENT, TEXT_TALL)[1] <= SHORT:
+                self.out.lead(said)
+            else:
+                self.out.add(said)
         if step.cautions:
-            self.care(say("Care"), step.cautions)
+            self.out.add(care_box(say("Care"), step.cautions, self.wide()))
         for picture in step.pictures:
             self.picture_of_step(picture)
         if step.check:
-            self.out.add(Ticked(_led_by(say("Check"), step.check), CHECK))
+            self.out.add(Ticked(led_by(say("Check"), step.check), CHECK))
         self.out.step_in(-INDENT)
 
-    def picture_of_step(self, picture: model.Picture) -> None:
+    def picture_of_step(self, picture: Picture) -> None:
         wide = picture.box.width * POINTS > TEXT_WIDE - INDENT
         if wide:
             self.out.step_in(-INDENT)
         self.out.add(_figure(picture))
         if wide:
             self.out.step_in(INDENT)
-
-    def care(self, title: str, items: tuple[str, ...]) -> None:
-        rows = [[Paragraph(_led_by(say("Care"), care_words(title)), BODY)]]
-        rows += [[Paragraph(marked_up(item), IN_BOX, bulletText="–")] for item in items]
-        boxed = [
-            *PLAIN_CELLS,
-            ("BOX", (0, 0), (-1, -1), 0.35 * POINTS, "black"),
-            ("LEFTPADDING", (0, 0), (-1, -1), 3 * POINTS),
-            ("RIGHTPADDING", (0, 0), (-1, -1), 3 * POINTS),
-            ("TOPPADDING", (0, 0), (-1, -1), 1),
-            ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
-            ("TOPPADDING", (0, 0), (-1, 0), 5),
-            ("BOTTOMPADDING", (0, -1), (-1, -1), 6),
-        ]
-        wide = TEXT_WIDE - self.out.indent
-        self.out.add(
-            Table(
-                rows, colWidths=[wide], style=boxed, splitInRow=1, spaceBefore=5, spaceAfter=8,
-                hAlign="LEFT",
-            )  # fmt: skip
-        )
-
-    def table(self, table: model.Table) -> None:
-        wide = TEXT_WIDE - self.out.indent
-        told = [[fonts.printable(clean(w)) for w in row] for row in (table.heads, *table.rows)]
-        columns = list(zip(*told, strict=True))
-        gap = 3 * POINTS
-        size = next((s for s in (9.0, 8.5) if fits(columns, wide, size=s, gap=gap)), 8.0)
-        widths = column_widths(columns, wide, size=size, gap=gap, figures=table.figures)
-        rows = [
-            [
-                Paragraph(
-                    escape(words),
-                    style(size, size * 4 / 3, bold=k == 0, align=2 if c in table.figures else 0),
-                )
-                for c, words in enumerate(row)
-            ]
-            for k, row in enumerate(told)
-        ]
-        ruled = [
-            *PLAIN_CELLS,
-            ("LEFTPADDING", (1, 0), (-1, -1), gap),
-            ("LINEABOVE", (0, 0), (-1, 0), 0.5 * POINTS, "black"),
-            ("LINEBELOW", (0, 0), (-1, 0), 0.5 * POINTS, "black"),
-            ("LINEBELOW", (0, 1), (-1, -1), THIN, "black"),
-        ]
-        if table.caption:
-            self.out.lead(Paragraph(marked_up(table.caption), TABLE_NAME))
-        self.out.add(
-            Table(
-                rows, colWidths=widths, style=ruled, repeatRows=1, splitInRow=1, spaceAfter=9,
-                hAlign="LEFT",
-            )  # fmt: skip
-        )

@@ -34,9 +34,7 @@ class Place:
 def places(booklet: Booklet) -> tuple[Place, ...]:
     """Return the headings of a booklet in their order."""
     taken: set[str] = set()
-    return tuple(
-        place for section in booklet.sections for place in _places_of(section, 0, taken)
-    )
+    return tuple(place for section in booklet.sections for place in _places_of(section, 0, taken))
 
 
 def _places_of(section: Section, depth: int, taken: set[str]) -> Iterator[Place]:
@@ -100,7 +98,7 @@ def _minutes(minutes: float) -> str:
         return say("{minutes}\u00a0min", minutes=rest)
     if not rest:
         return say("{hours}\u00a0h", hours=hours)
-    return say("{hours}\u00a0h {minutes}\u00a0min", hours=hours, minutes=rest)
+    return say("{hours}\u00a0h\u00a0{minutes}\u00a0min", hours=hours, minutes=rest)
 
 
 def care_words(title: str) -> str:

@@ -40,13 +40,15 @@ def strip_picture(wide: Mm = 122.0, tall: Mm = 40.0, *, left: Mm = 0.0) -> Pictu
             ),
             texts=(
                 Text(
-                    text="gathering row", at=Point(left + wide / 2, 2), size=SMALL_TYPE,
+                    text="gathering row",
+                    at=Point(left + wide / 2, 2),
+                    size=SMALL_TYPE,
                     anchor=Anchor.MIDDLE,
                 ),
             ),
-        ),  # fmt: skip
+        ),
         box=box,
-        caption="The ruffle's strip: gather it along the dashed row until it is as long as the hem.",
+        caption="The ruffle's strip: gather it along the dashed row to the length of the hem.",
         alt=f"A strip {wide:g} mm long with a dashed line 5 mm above its lower edge.",
     )
 
@@ -153,6 +155,9 @@ CARE = Cautions(
 )
 
 
+DAMP = Paragraph(words="Damp it.")
+
+
 def blocks() -> Iterator[Block]:
     """Yield one of each kind of block."""
     yield Paragraph(words="Read all of it before you cut. The chorus dresses in nine minutes.")
@@ -197,7 +202,9 @@ def sample(*, rows: int = 60, language: str = "en") -> Booklet:
                         title="Washing it",
                         blocks=(
                             Paragraph(words="Wash it once, warm."),
-                            Section(name="wool", title="Wool", blocks=(Paragraph(words="Damp it."),)),
+                            Section(
+                                name="wool", title="Wool", blocks=(Paragraph(words="Damp it."),)
+                            ),
                         ),
                     ),
                     Section(name="grain", title="Finding the grain", blocks=(strip_picture(),)),
