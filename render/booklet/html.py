@@ -18,8 +18,8 @@ PHONE = 75.0
 """Pictures wider than this (mm) can be moved sideways on a phone, so that their words stay
 legible there."""
 
-WRAPPED = 3
-"""A table of more columns is told row by row on a phone."""
+WRAPPED, CROWDED = 3, 6
+"""A table of more columns is told row by row on a phone; of still more, on a tablet too."""
 
 
 def booklet_html(booklet: model.Booklet) -> bytes:
@@ -152,7 +152,8 @@ class _Writer:
     def table(self, table: model.Table) -> Iterator[str]:
         # Told row by row, a table is one no longer to some readers unless its roles are named.
         many = len(table.heads) > WRAPPED
-        look = ' class="many"' if many else ""
+        crowd = len(table.heads) > CROWDED
+        look = ' class="crowd"' if crowd else ' class="many"' if many else ""
 
         def role(name: str) -> str:
             return f' role="{name}"' if many else ""

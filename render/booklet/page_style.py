@@ -3,7 +3,19 @@
 Widths in rem, millimetres in print. Imports nothing.
 """
 
-STYLE = """
+_STACKED = """
+  .many thead { position: absolute; width: 1px; height: 1px; overflow: hidden;
+    clip-path: inset(50%); }
+  .many, .many thead, .many tbody, .many tr, .many th, .many caption { display: block; }
+  .many tr { padding: .4em 0; }
+  .many tbody th { font-weight: 600; padding: 0; text-align: left; }
+  .many td, .many td.figures { display: flex; justify-content: space-between; gap: 1rem;
+    padding: .1em 0; text-align: right; }
+  .many td::before { content: attr(data-head); text-align: left; }
+"""
+"""A table told row by row, each cell after its head."""
+
+_STYLE = """
 :root { color-scheme: light; }
 * { box-sizing: border-box; }
 html { font: 100%/1.5 "Fira Sans", "Segoe UI", "Noto Sans", Arial, sans-serif; }
@@ -55,6 +67,9 @@ caption { text-align: left; font-weight: 600; padding-bottom: .4rem; }
 thead th { border-bottom: 2px solid #111; }
 th, td { text-align: left; vertical-align: top; padding: .35em .8em .35em 0; }
 tbody th { font-weight: 400; }
+th, td { overflow-wrap: anywhere; }
+.many th, .many td { overflow-wrap: break-word; }
+.crowd th, .crowd td { overflow-wrap: anywhere; padding-right: .5em; }
 tbody tr { border-bottom: 1px solid #111; }
 th.figures, td.figures { text-align: right; padding-right: 1.6em; }
 .figures:last-child { padding-right: 0; }
@@ -63,17 +78,9 @@ footer { border-top: 1px solid #111; margin-top: 3rem; padding-top: .6rem; paddi
 @media screen and (max-width: 34rem) {
   h1 { font-size: 1.6rem; }
   .steps { padding-left: 1.6rem; }
-  .many thead { position: absolute; width: 1px; height: 1px; overflow: hidden;
-    clip-path: inset(50%); }
-  .many tbody, .many tr, .many th, .many td, .many caption { display: block; }
-  .many, .many thead { display: block; }
-  .many tr { padding: .4em 0; }
-  .many tbody th { font-weight: 600; padding: 0; }
-  .many td.figures { padding-right: 0; }
-  .many td { display: flex; justify-content: space-between; gap: 1rem; padding: .1em 0;
-    text-align: right; }
-  .many td::before { content: attr(data-head); text-align: left; }
 }
+@media screen and (max-width: 34rem) { MANY }
+@media screen and (max-width: 48rem) { CROWD }
 @media print {
   @page { margin: 18mm 16mm; }
   html { font-size: 10.5pt; }
@@ -88,3 +95,5 @@ footer { border-top: 1px solid #111; margin-top: 3rem; padding-top: .6rem; paddi
   nav { break-after: page; }
 }
 """
+
+STYLE = _STYLE.replace("MANY", _STACKED).replace("CROWD", _STACKED.replace(".many", ".crowd"))

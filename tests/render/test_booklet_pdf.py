@@ -320,10 +320,10 @@ def test_a_picture_tells_a_reader_what_it_shows() -> None:
     picture = strip_picture(100)
     with pikepdf.open(io.BytesIO(written(bare(picture)))) as file:
         told = [
-            str(operands[1]["/Alt"])
+            str(done.operands[1]["/Alt"])
             for page in file.pages
-            for operands, operator in pikepdf.parse_content_stream(page)
-            if str(operator) == "BDC"
+            for done in pikepdf.parse_content_stream(page)
+            if str(done.operator) == "BDC"
         ]
     assert told == [picture.alt]
 
