@@ -77,7 +77,7 @@ class _Writer:
             yield from self.section(section, 2)
         yield "</main>"
         if words := foot_words(booklet):
-            yield f"<footer>{_text(words)}</footer>"
+            yield f"<footer><p>{_text(words)}</p></footer>"
         yield "</body>"
         yield "</html>"
 

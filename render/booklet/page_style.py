@@ -73,8 +73,8 @@ th, td { overflow-wrap: anywhere; }
 tbody tr { border-bottom: 1px solid #111; }
 th.figures, td.figures { text-align: right; padding-right: 1.6em; }
 .figures:last-child { padding-right: 0; }
-footer { border-top: 1px solid #111; margin-top: 3rem; padding-top: .6rem; padding-bottom: 2rem;
-  font-size: .9rem; }
+footer { margin-top: 3rem; padding-bottom: 2rem; font-size: .9rem; }
+footer p { border-top: 1px solid #111; padding-top: .6rem; }
 @media screen and (max-width: 34rem) {
   h1 { font-size: 1.6rem; }
   .steps { padding-left: 1.6rem; }
