@@ -45,7 +45,7 @@ STEPS = 24
 WORDS: Mm = 34.0
 """Width of a column of words."""
 
-SKIRT_AT, LINING_AT = 0.0, 24.0
+SKIRT_AT, ALLOWANCE_AT, LINING_AT = 0.0, 22.8, 25.0
 """Where the layers lie from outside to inside, at the level of the ruffle's line."""
 
 CHAIN_AT: Mm = LINING_AT + 9.0
@@ -72,7 +72,7 @@ def _with_ruffle(pattern: Pattern) -> Picture:
         layer((Point(SKIRT_AT, top), Point(SKIRT_AT, 0.0)), Sign.SKIRT),
         layer((Point(LINING_AT, top), Point(LINING_AT, lining_hem)), Sign.LINING),
         _ruffle(seam, edge, min(TOP_ALLOWANCE * by, 0.3 * (seam - edge))),
-        stitch(seam, LINING_AT - 1.9 - THICK / 2, LINING_AT + THICK / 2),
+        stitch(seam, ALLOWANCE_AT - THICK / 2, LINING_AT + THICK / 2),
         broken_off(SKIRT_AT - 3, LINING_AT + 3, top),
     ]
     if ruffle.tiers:
@@ -119,7 +119,7 @@ def _with_ruffle(pattern: Pattern) -> Picture:
                 Label(words=say("lining"), to=Point(LINING_AT, top - 7.5)),
                 Label(
                     words=say("ruffle's line: sewn to the outside of the lining"),
-                    to=Point(LINING_AT - 1.9, seam),
+                    to=Point(ALLOWANCE_AT, seam),
                 ),
                 Label(words=say("ruffle"), to=Point(_hanging(2 / 3)[0], (2 * edge + seam) / 3)),
                 Label(
@@ -165,13 +165,13 @@ def _hanging(share: float) -> tuple[Mm, Mm]:
     It stands further out, and its gathers spread wider, towards its lower edge.
     """
     out = share * share * (3 - 2 * share)
-    return LINING_AT - 5.6 - 10.0 * out, THICK + 8.0 * out
+    return ALLOWANCE_AT - 4.4 - 9.5 * out, THICK + 8.0 * out
 
 
 def _ruffle(seam: Mm, edge: Mm, allowance: Mm) -> Drawing:
     """Return the ruffle: it turns down over its own allowance, which points to the hem."""
     begin, wide = _hanging(0.0)
-    turn = folded(LINING_AT - 1.9, seam - allowance, (seam + 2.2, begin), end=seam - 1.0)
+    turn = folded(ALLOWANCE_AT, seam - allowance, (seam + 2.2, begin), end=seam - 1.0)
     left, right = ribbon(turn, wide)
     # The layer comes up and turns to the left, so its right side lies outside the turn.
     outer, inner = list(right), list(left)

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from drafting.geometry import Point
 from drafting.units import Mm
-from render.drawing import Drawing, together
+from render.drawing import Drawing, Pen, together
 from render.pictures.ink import (
     EDGE,
     LINING_ANGLE,
@@ -38,11 +38,14 @@ class Ends(StrEnum):
     BOTH_RAW = "a strip"
 
 
-THICK: Mm = 1.3
+THICK: Mm = 1.8
 """How thick a layer is drawn."""
 
-APART: Mm = 1.7
+APART: Mm = 2.4
 """From the middle of a layer to the middle of the next one folded upon it."""
+
+FACE = Pen(width=0.45)
+"""Either face of a layer."""
 
 _GAPS = {Sign.LINING: (LINING_ANGLE, 1.0), Sign.RUFFLE: (RUFFLE_ANGLE, 1.0)}
 _TURN_STEPS = 16
@@ -96,11 +99,10 @@ def layer(
     left, right = ribbon(points, thick)
     shape = (*left, *reversed(right))
     if ends is Ends.OPEN:
-        pen = OUTLINE if sign is Sign.SKIRT else EDGE
-        drawn = together(line(*left, pen=pen), line(*right, pen=pen))
+        drawn = together(line(*left, pen=FACE), line(*right, pen=FACE))
     else:
         rim = (*shape, shape[0]) if ends is Ends.BOTH_RAW else shape
-        drawn = line(*rim, pen=OUTLINE if sign is Sign.SKIRT else EDGE)
+        drawn = line(*rim, pen=FACE)
     if sign in _GAPS:
         angle, gap = _GAPS[sign]
         drawn = together(hatched(shape, angle, gap), drawn)
