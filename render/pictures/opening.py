@@ -13,8 +13,9 @@ from drafting.pattern import Pattern
 from drafting.piece import cutting_box
 from drafting.spec import BandShape, Closure, WaistFinish
 from drafting.units import Mm, length_text
-from drafting.waistband import CASING_ROOM, OVERLAP
+from drafting.waistband import OVERLAP
 from render.drawing import Anchor, Drawing, together
+from render.pictures.casing import casing_threaded
 from render.pictures.ink import (
     EDGE,
     HIDDEN,
@@ -30,7 +31,6 @@ from render.pictures.ink import (
     labels,
     line,
     outline,
-    words,
 )
 from render.pictures.picture import Picture
 from render.pictures.section import broken_off
@@ -54,7 +54,7 @@ def opening_picture(pattern: Pattern) -> Picture | None:
     if pattern.figures.opening is not None:
         return _opening(pattern)
     if pattern.figures.casing is not None and pattern.figures.casing.elastic is not None:
-        return _casing(pattern)
+        return casing_threaded(pattern)
     return None
 
 
@@ -99,12 +99,12 @@ def _opening(pattern: Pattern) -> Picture:
             ]
         else:
             drawn += [
-                line(Point(-7.0, -1.5), Point(-7.0, y), Point(7.0, y), Point(7.0, -1.5), pen=HIDDEN)
+                line(Point(-3.8, -1.5), Point(-3.8, y), Point(3.8, y), Point(3.8, -1.5), pen=HIDDEN)
             ]
             named.append(
                 Label(
                     words=say("lining behind it open {length}, to its own dot", length=said),
-                    to=Point(7.0, 0.72 * y),
+                    to=Point(3.8, 0.72 * y),
                 )
             )
     drawn += _closed_by(pattern, by, ends.get("skirt", min(ends.values())))
@@ -254,64 +254,3 @@ def _names(pattern: Pattern, by: float, end: Mm) -> Iterator[Label]:
     yield Label(words=say("dot: end of the opening"), to=Point(0.7, end))
     if wide := _stay(pattern) * by:
         yield Label(words=say("opening stay behind each edge"), to=Point(wide, end * 0.55))
-
-
-def _casing(pattern: Pattern) -> Picture:
-    casing, spec, units = pattern.figures.casing, pattern.spec, pattern.spec.units
-    assert casing is not None and casing.elastic is not None
-    by = 0.55 / spec.scale
-    high = (spec.skirt.elastic + CASING_ROOM) * by
-    deep, half = spec.skirt.elastic * by, 27.0
-    middle = high / 2
-    seam, low = 0.0, -16.0
-    # The elastic comes out of the gap in the casing's end seam, ready to be joined.
-    tail = (
-        Point(seam, middle + deep / 2),
-        Point(seam + 17.0, high + 9.0),
-        Point(seam + 17.0, high + 9.0 - deep),
-        Point(seam, middle - deep / 2),
-    )
-    wide, long = length_text(spec.skirt.elastic, units), length_text(casing.elastic, units)
-    drawn = together(
-        outline((Point(-half, 0), Point(half, 0), Point(half, high), Point(-half, high))),
-        line(Point(seam, 0), Point(seam, middle - deep / 2), pen=EDGE),
-        line(Point(seam, middle + deep / 2), Point(seam, high), pen=EDGE),
-        line(Point(-half, middle + deep / 2), Point(seam, middle + deep / 2), pen=HIDDEN),
-        line(Point(-half, middle - deep / 2), Point(seam, middle - deep / 2), pen=HIDDEN),
-        outline(tail, pen=EDGE),
-        hatched(tail, math.pi / 2, 1.2),
-        *(
-            line(Point(x, -0.6), Point(x + 0.4, low + 6 + 4 * (k % 3)))
-            for k, x in enumerate(-half + 2 + 3.4 * n for n in range(16))
-        ),
-        line(Point(-half, 0), Point(-half - 3, low), pen=THIN),
-        line(Point(half, 0), Point(half + 3, low), pen=THIN),
-        broken_off(-half - 5, half + 5, low),
-        labels(
-            (
-                Label(
-                    words=say("elastic {wide} wide, cut {long} long", wide=wide, long=long),
-                    to=Point(seam + 14, high + 8 - deep / 2),
-                ),
-                Label(
-                    words=say("gap in the casing's end seam, sewn shut at the last"),
-                    to=Point(seam, middle),
-                ),
-                Label(words=say("waist seam"), to=Point(half - 4, 0.0)),
-            ),
-            half + 7,
-            most=WORDS,
-        ),
-        words(say("casing"), Point(-half, high + 2), bold=True),
-    )
-    caption = say(
-        "The casing from outside, its elastic half threaded. Overlap the ends of the elastic, sew"
-        " them together, then close the gap."
-    )
-    alt = say(
-        "A casing at the waist without an opening; an elastic {wide} wide and {long} long is"
-        " threaded through a gap in its end seam.",
-        wide=wide,
-        long=long,
-    )
-    return framed("opening", drawn, caption=caption, alt=alt)
