@@ -20,6 +20,7 @@ from render.pictures.ink import (
     Label,
     arrow,
     double_arrow,
+    extent,
     framed,
     hatched,
     labels,
@@ -131,7 +132,6 @@ def _with_ruffle(pattern: Pattern) -> Picture:
             most=WORDS,
             anchor=Anchor.END,
         ),
-        *_sides(top),
     ]
     uneven = not math.isclose(
         figures.skirt.length_front, figures.skirt.length_side, abs_tol=1
@@ -156,7 +156,7 @@ def _with_ruffle(pattern: Pattern) -> Picture:
         " hem, and the lining ends {shorter} above the skirt's hem.",
         **texts,
     )
-    return framed("hem-section", together(*drawn), caption=caption, alt=alt)
+    return framed("hem-section", _with_sides(together(*drawn), LINING_AT), caption=caption, alt=alt)
 
 
 def _hanging(share: float) -> tuple[Mm, Mm]:
@@ -217,10 +217,13 @@ def _cover(edge: Mm) -> Drawing:
     )
 
 
-def _sides(top: Mm) -> tuple[Drawing, Drawing]:
-    return (
-        words(say("outside"), Point(SKIRT_AT - 2, top + 3), anchor=Anchor.END, bold=True),
-        words(say("inside"), Point(LINING_AT + 2, top + 3), bold=True),
+def _with_sides(drawn: Drawing, inside: Mm) -> Drawing:
+    """Return the section with its two sides named above all else."""
+    top = extent(drawn).top + 2
+    return together(
+        drawn,
+        words(say("outside"), Point(SKIRT_AT - 2, top), anchor=Anchor.END, bold=True),
+        words(say("inside"), Point(inside + 2, top), bold=True),
     )
 
 
@@ -256,8 +259,6 @@ def _lining_alone(pattern: Pattern) -> Picture:
             most=WORDS,
             anchor=Anchor.END,
         ),
-        words(say("outside"), Point(SKIRT_AT - 2, high + 3), anchor=Anchor.END, bold=True),
-        words(say("inside"), Point(inside + 2, high + 3), bold=True),
     )
     caption = say(
         "The hem cut through. Heights are in proportion; the layers are drawn wider apart than"
@@ -267,4 +268,4 @@ def _lining_alone(pattern: Pattern) -> Picture:
         "From outside to inside: skirt, lining. The lining ends {shorter} above the skirt's hem.",
         shorter=shorter,
     )
-    return framed("hem-section", drawn, caption=caption, alt=alt)
+    return framed("hem-section", _with_sides(drawn, inside), caption=caption, alt=alt)

@@ -32,6 +32,7 @@ from render.drawing import Anchor, Drawing, Layer, placed, together
 from render.fonts import width, wrapped
 from render.pictures.ink import (
     EDGE,
+    HEAD,
     LINING_ANGLE,
     OUTLINE,
     RUFFLE_ANGLE,
@@ -255,7 +256,7 @@ def _drawn(cell: Cell, scale: float) -> Drawing:
     if shown.broken:
         ends = _on_the_near_part(ends, shown.long * scale / 2 - 2 * BREAK)
     if distance(*ends) >= LEAST_GRAIN:
-        here.append(double_arrow(ends[0], ends[1], pen=EDGE))
+        here.append(double_arrow(ends[0], ends[1], pen=EDGE, head=min(HEAD, cell.high)))
     here += [_fold(place(edge.path)) for edge in shown.piece.edges if edge.kind is EdgeKind.FOLD]
     return together(*here, _words(cell))
 
