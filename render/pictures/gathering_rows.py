@@ -39,13 +39,13 @@ _GAP = 0.5
 """Thread that dips under the cloth between two stitches, as sewn."""
 
 
-def _stitches(length: Mm, width: Mm) -> Pen:
-    """Return a pen whose dashes are stitches of that length, enlarged."""
-    return Pen(width=width, dash=(ENLARGED * (length - _GAP), ENLARGED * _GAP))
+def stitches(length: Mm, width: Mm, enlarged: float = 1.0) -> Pen:
+    """Return a pen whose dashes are stitches of that length."""
+    return Pen(width=width, dash=(enlarged * (length - _GAP), enlarged * _GAP))
 
 
-ROW = _stitches(LONG_STITCH, 0.3)
-SEAM = _stitches(SEAM_STITCH, 0.5)
+ROW = stitches(LONG_STITCH, 0.3, ENLARGED)
+SEAM = stitches(SEAM_STITCH, 0.5, ENLARGED)
 
 
 def _way(pattern: Pattern, method: Method) -> tuple[RuffleFigures, GatheringFigures] | None:
