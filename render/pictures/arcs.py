@@ -253,7 +253,7 @@ def _numbered(
     grain = tuple(swung.point(end) for end in piece.grainline)
     middle = Point((grain[0].x + grain[1].x) / 2, (grain[0].y + grain[1].y) / 2)
     at = {
-        "1": (Point(-5.0, -5.0), Point(0.0, 0.0)),
+        "1": (Point(-4.0, 6.0), Point(0.0, 0.0)),
         "2": (on_circle(chalk, 5.0, string + math.pi / 2), chalk),
         "3": _beside(
             on_circle(Point(0.0, 0.0), inner + 0.3 * (reach - inner), -swung.angle),

@@ -325,11 +325,12 @@ def _plan(pattern: Pattern, sag: Sag) -> Drawing:
     hem = [at(k / 144, PLAN) for k in range(145)]
     drawn = [ink.line(*hem, pen=ink.EDGE)]
     if sag.most:
-        sagged = [at(k / 144, PLAN + 3.5 * sag.at(k / 144) / sag.most) for k in range(145)]
+        sagged = [at(k / 144, PLAN + SAGGED * sag.at(k / 144) / sag.most) for k in range(145)]
         drawn.append(ink.line(*sagged, pen=ink.OUTLINE))
-        peak = max(sag.peaks, key=lambda share: at(share, 1.0).x - 0.2 * at(share, 1.0).y)
-        tip = at(peak, PLAN + 3.5)
-        drawn.append(number("5", at(peak, PLAN + 8.0), tip))
+        tip = max((at(share, PLAN + SAGGED) for share in sag.peaks), key=lambda p: p.x)
+        outer = (tip.x - x) / (PLAN + SAGGED)
+        beside = Point(tip.x + 11.0 - 5.0 * outer, tip.y - math.copysign(3.0, tip.y - y))
+        drawn.append(number("5", beside, tip))
     start = first_seam(skirt.panels, closure)
     for k in range(skirt.panels):
         share = start + k / skirt.panels

@@ -223,30 +223,21 @@ def _names_high(names: tuple[str, ...]) -> Mm:
 
 
 def _matched(names: tuple[str, ...], above: At, below: At) -> Drawing:
-    """Return thin lines from mark to mark, each with its name by its lower end.
+    """Return thin lines from mark to mark, each with its name by its upright lower end.
 
     Names stand in two rows by turns, those of the right half to the left of their lines.
     """
     drawn = []
     for k, name in enumerate(names):
-        one, other = above(k / 4), below(k / 4)
-        drawn.append(ink.line(one, other))
-        rows = len(wrapped(name, SMALL_TYPE, ROOM))
-        foot = other.y + _RAISED + (_lines(names[::2]) * _LEAD if k % 2 else 0.0)
-        head = foot + rows * _LEAD
-        xs = [other.x + (one.x - other.x) * (y - other.y) / (one.y - other.y) for y in (foot, head)]
-        to_left = k > 2
-        drawn.append(
-            ink.words(
-                name,
-                Point(
-                    min(xs) - ink.CLEAR if to_left else max(xs) + ink.CLEAR,
-                    foot + (rows - 1) * _LEAD,
-                ),
-                anchor=Anchor.END if to_left else Anchor.START,
-                most=ROOM,
-            )
-        )
+        foot = below(k / 4)
+        elbow = Point(foot.x, foot.y + _names_high(names) + 0.5)
+        drawn.append(ink.line(above(k / 4), elbow, foot))
+        rows = len(wrapped(name, SMALL_TYPE, ROOM)) - 1
+        raised = _RAISED + (_lines(names[::2]) * _LEAD if k % 2 else 0.0) + rows * _LEAD
+        away = -ink.CLEAR if k > 2 else ink.CLEAR
+        at = Point(foot.x + away, foot.y + raised)
+        anchor = Anchor.END if k > 2 else Anchor.START
+        drawn.append(ink.words(name, at, anchor=anchor, most=ROOM))
     return together(*drawn)
 
 

@@ -170,7 +170,7 @@ def _stages(
     """Return both stages side by side, their titles above them and their numbers below."""
     to_skirt = rows[-1][0]
     drawn = []
-    most = STEP - 8.0
+    most = STEP - 13.0
     high = max(len(wrapped(title, SMALL_TYPE, most, bold=True)) for _, title in (first, second))
     for k, ((stage, title), numbers) in enumerate(
         ((first, first_numbers), (second, second_numbers))
