@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from drafting.figures import LayerFigures
-from drafting.geometry import Point
+from drafting.geometry import Point, on_circle
 from drafting.language import in_its_language, say, say_counted
 from drafting.measurements import SHOE_SHARE
 from drafting.pattern import Pattern
@@ -94,7 +94,7 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
             "3", Point(hung.hem + 12.0, 0.5 * hung.level), Point(hung.hem + 4.0, 0.5 * hung.level)
         ),
     ]
-    drawn = [_form(hung), _skirt(hung, sag), _marks(hung), _ruler(hung), _plan(pattern, sag)]
+    drawn = [_form(hung), _skirt(hung, sag), _marks(hung), _ruler(hung), _plan(pattern)]
     if pattern.figures.ruffle is not None:
         ruffle = pattern.figures.ruffle
         drawn.append(_ruffle(hung, ruffle.line_below_waist, ruffle.depth))
@@ -106,7 +106,9 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
         numbers.append(number("4", Point(-half - 6.0, y + 5.0), Point(-0.75 * half, y - 2.0)))
     if sag.most:
         drop = length_text(sag.most, units)
-        rows.append(("5", say("the hem drops most here: about {drop}", drop=drop)))
+        mark = str(len(rows) + 1)
+        rows.append((mark, say("the hem drops most here: about {drop}", drop=drop)))
+        drawn.append(_sagged(sag, mark))
     alt = say(
         "A skirt hangs on a form. A ruler stands on the floor and chalk marks lie at one height,"
         " about {up} above it, at {count} places.",
@@ -313,34 +315,36 @@ def _ruler(hung: Hung) -> Drawing:
     return together(ink.outline(corners, pen=ink.EDGE), *ticks, level)
 
 
-def _plan(pattern: Pattern, sag: Sag) -> Drawing:
-    """Return the hem seen from above: its eight places, its seams, where it drops most."""
+def _around(share: float, radius: Mm) -> Point:
+    """Return a point of the plan: centre back above, the wearer's right side on the left."""
+    return on_circle(PLAN_AT, radius, math.pi / 2 + math.tau * share)
+
+
+def _plan(pattern: Pattern) -> Drawing:
+    """Return the hem seen from above, with its seams and its eight places."""
     skirt, closure = pattern.figures.skirt, pattern.spec.skirt.closure
     x, y = PLAN_AT
-
-    def at(share: float, radius: Mm) -> Point:
-        turn = math.pi / 2 + math.tau * share  # centre back above, its right side on the left
-        return Point(x + radius * math.cos(turn), y + radius * math.sin(turn))
-
-    hem = [at(k / 144, PLAN) for k in range(145)]
-    drawn = [ink.line(*hem, pen=ink.EDGE)]
-    if sag.most:
-        sagged = [at(k / 144, PLAN + SAGGED * sag.at(k / 144) / sag.most) for k in range(145)]
-        drawn.append(ink.line(*sagged, pen=ink.OUTLINE))
-        tip = max((at(share, PLAN + SAGGED) for share in sag.peaks), key=lambda p: p.x)
-        outer = (tip.x - x) / (PLAN + SAGGED)
-        beside = Point(tip.x + 11.0 - 5.0 * outer, tip.y - math.copysign(3.0, tip.y - y))
-        drawn.append(number("5", beside, tip))
+    drawn = [ink.line(*(_around(k / 144, PLAN) for k in range(145)), pen=ink.EDGE)]
     start = first_seam(skirt.panels, closure)
     for k in range(skirt.panels):
         share = start + k / skirt.panels
-        drawn.append(ink.line(at(share, 6.0), at(share, PLAN - 2.5), pen=ink.SEAM))
+        drawn.append(ink.line(_around(share, 6.0), _around(share, PLAN - 2.5), pen=ink.SEAM))
     for k in range(LEVEL_MARKS):
-        share = k / LEVEL_MARKS
-        drawn.append(ink.line(at(share, PLAN - 1.5), at(share, PLAN + 1.5), pen=ink.OUTLINE))
+        ends = (_around(k / LEVEL_MARKS, PLAN + by) for by in (-1.5, 1.5))
+        drawn.append(ink.line(*ends, pen=ink.OUTLINE))
     drawn += [
         ink.words(say("centre back"), Point(x, y + PLAN + 6.0), anchor=Anchor.MIDDLE),
         ink.words(say("centre front"), Point(x, y - PLAN - 7.5), anchor=Anchor.MIDDLE),
         ink.words(say("from above"), Point(x, y + PLAN + 11.0), anchor=Anchor.MIDDLE, bold=True),
     ]
     return together(*drawn)
+
+
+def _sagged(sag: Sag, mark: str) -> Drawing:
+    """Return the hem as it has dropped, further out where it hangs lower, and its number."""
+    x, y = PLAN_AT
+    hem = [_around(k / 144, PLAN + SAGGED * sag.at(k / 144) / sag.most) for k in range(145)]
+    tip = max((_around(share, PLAN + SAGGED) for share in sag.peaks), key=lambda p: p.x)
+    outer = (tip.x - x) / (PLAN + SAGGED)
+    beside = Point(tip.x + 11.0 - 5.0 * outer, tip.y - math.copysign(3.0, tip.y - y))
+    return together(ink.line(*hem, pen=ink.OUTLINE), number(mark, beside, tip))

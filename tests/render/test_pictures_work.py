@@ -349,6 +349,7 @@ def _rings(picture: Picture) -> list[Arc]:
 def test_taped_pages_close_their_rings_and_show_tenths(overlap: float) -> None:
     picture = taping_picture(_with_print("chorus-skirt", overlap=overlap), PaperName.A4)
     assert picture is not None
+    _check(picture)
     rings = _rings(picture)
     assert len(rings) == 4  # two half rings apart, two that meet
     closed = [
