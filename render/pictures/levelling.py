@@ -7,7 +7,6 @@ would not be seen. Imports the pattern, places round the body and the inks of pi
 
 import math
 from dataclasses import dataclass
-from itertools import pairwise
 
 from drafting.figures import LayerFigures
 from drafting.geometry import Point, on_circle
@@ -16,12 +15,13 @@ from drafting.measurements import SHOE_SHARE
 from drafting.pattern import Pattern
 from drafting.places import first_seam
 from drafting.spec import Spec
-from drafting.units import MM_PER_INCH, Mm, length_text
+from drafting.units import Mm, length_text
 from render.booklet.habits import LEVEL_MARKS, LEVEL_OFF
 from render.drawing import Anchor, Drawing, together
 from render.pictures import ink
 from render.pictures.legend import legend, number
 from render.pictures.picture import Picture
+from render.pictures.sag import Sag, sag_of
 
 WAIST_UP: Mm = 70.0
 """Height of the waist over the floor, in the picture."""
@@ -37,9 +37,6 @@ SAGGED: Mm = 3.5
 
 LOWEST: Mm = 13.0
 """A hem nearer to the floor is drawn this high, so that the ruler beneath it is seen."""
-
-LEAST_SAG: Mm = MM_PER_INCH / 16
-"""A smaller drop reads as none on a rule."""
 
 PLAN_AT = Point(61.0, 62.0)
 PLAN: Mm = 13.0
@@ -76,7 +73,7 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
         return None
     units = spec.units
     hung = _hung(spec, skirt)
-    sag = _sag(skirt, spec)
+    sag = sag_of(skirt, spec.skirt.closure)
     up = length_text(hung.up, units)
     rows = [
         ("1", say("the hem as it hangs, the skirt on a form or on its wearer, shoes on")),
@@ -116,16 +113,13 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
         count=LEVEL_MARKS,
     )
     if sag.most:
-        places = len(sag.peaks)
-        alt = _two(
-            alt,
-            say_counted(
-                "Seen from above, the hem drops most at one place, about {drop}.",
-                "Seen from above, the hem drops most at {count} places, about {drop}.",
-                places,
-                drop=length_text(sag.most, units),
-            ),
+        drops = say_counted(
+            "Seen from above, the hem drops most at one place, about {drop}.",
+            "Seen from above, the hem drops most at {count} places, about {drop}.",
+            len(sag.peaks),
+            drop=length_text(sag.most, units),
         )
+        alt = f"{alt} {drops}"
     shown = together(*drawn, *numbers)
     box = ink.extent(shown)
     return ink.framed(
@@ -144,11 +138,6 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
     )
 
 
-def _two(one: str, other: str) -> str:
-    """Return two sentences as one text."""
-    return f"{one} {other}"
-
-
 def hem_above_floor(spec: Spec, skirt: LayerFigures) -> Mm:
     """Return how high the hem lies over the floor at the side, shoes on."""
     floor = spec.wearer.floor_side + SHOE_SHARE * spec.wearer.heel
@@ -164,49 +153,6 @@ def _hung(spec: Spec, skirt: LayerFigures) -> Hung:
     # A full hem hangs in folds: it never stands out as far as its girth would let it.
     flared = min(scale * skirt.sweep / math.tau, waist + 0.5 * scale * long, WIDEST)
     return Hung(scale=scale, waist=waist, hem=max(flared, waist), level=level, up=up)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sag:
-    """How a hem has dropped: at shares of a turn from centre back, in mm of the body."""
-
-    drops: tuple[tuple[float, Mm], ...]
-
-    @property
-    def most(self) -> Mm:
-        """The greatest drop."""
-        return max((drop for _, drop in self.drops), default=0.0)
-
-    @property
-    def peaks(self) -> tuple[float, ...]:
-        """Where it drops most."""
-        return tuple(share for share, drop in self.drops if drop > self.most - 1e-6)
-
-    def at(self, share: float) -> Mm:
-        """Return the drop at a share, run straight between those that are known."""
-        if not self.drops:
-            return 0.0
-        known = sorted(self.drops)
-        ring = [(known[-1][0] - 1, known[-1][1]), *known, (known[0][0] + 1, known[0][1])]
-        for (a, low), (b, high) in pairwise(ring):
-            if a <= share % 1 <= b:
-                return low + (high - low) * (share % 1 - a) / (b - a) if b > a else low
-        return 0.0
-
-
-def _sag(skirt: LayerFigures, spec: Spec) -> Sag:
-    """Return the drops of every panel, put round the body."""
-    most = max((one.drop for one in skirt.bias_drops), default=0.0)
-    if not skirt.panel_angle or most < LEAST_SAG:
-        return Sag(drops=())
-    start = first_seam(skirt.panels, spec.skirt.closure)
-    return Sag(
-        drops=tuple(
-            ((start + (panel + one.angle / skirt.panel_angle) / skirt.panels) % 1, one.drop)
-            for panel in range(skirt.panels)
-            for one in skirt.bias_drops
-        )
-    )
 
 
 def _share_of_turn(turn: float) -> float:

@@ -1,52 +1,39 @@
 """Quarters marked alike on two edges of different length, so that gathers spread evenly.
 
 Millimetres on the booklet's page. Places along an edge are true shares of it. Imports the
-pattern, places round the body and the inks of pictures.
+pattern, the inks of pictures and what matches two edges.
 """
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from drafting.figures import LayerFigures, RuffleFigures
 from drafting.geometry import Arc, Point, on_circle
-from drafting.language import decimal, in_its_language, said_later, say
+from drafting.language import in_its_language, say
 from drafting.pattern import Pattern
 from drafting.piece import InnerKind
-from drafting.places import first_seam, place_name
-from drafting.spec import Closure, WaistFinish
+from drafting.spec import WaistFinish
 from drafting.units import Mm, length_text
 from render import style
 from render.drawing import Anchor, Drawing, together
 from render.fonts import wrapped
 from render.pictures import ink
+from render.pictures.matched import (
+    LEAD,
+    LONG,
+    STRIP,
+    along,
+    foot,
+    matched,
+    names_high,
+    names_of,
+    ratio_text,
+    ticks,
+)
 from render.pictures.picture import SMALL_TYPE, Picture
-
-LONG: Mm = 118.0
-"""Width of the longer edge in the picture."""
 
 FAN: Mm = 42.0
 """Radius of the lining's hem in the picture."""
-
-STRIP: Mm = 10.0
-"""Depth of a strip in the picture."""
-
-ROOM: Mm = 26.0
-"""Widest that a place's name runs: less than from one quarter mark to the next."""
-
-_LEAD: Mm = SMALL_TYPE * style.LEADING
-_RAISED: Mm = 2.0
-"""From the lower edge to the feet of the names above it."""
-
-_NAMES = (
-    said_later("centre back"),
-    said_later("right side"),
-    said_later("centre front"),
-    said_later("left side"),
-)
-
-At = Callable[[float], Point]
-"""Where a share of an edge lies in the picture."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,8 +83,8 @@ def quarters_picture(pattern: Pattern) -> Picture | None:
         return None
     units, closure = pattern.spec.units, pattern.spec.skirt.closure
     fan = _fan(lining, ruffle)
-    names = _names(lining.panels, closure)
-    top = -fan.hem - 2.0 - _names_high(names)
+    names = names_of(lining.panels, closure)
+    top = -fan.hem - 2.0 - names_high(names)
     joins = join_shares(ruffle, lining.panels)
     line = length_text(ruffle.line_quarter, units)
     flat = length_text(ruffle.flat_quarter, units)
@@ -106,11 +93,11 @@ def quarters_picture(pattern: Pattern) -> Picture | None:
         together(
             _lining(fan, lining.panels),
             _strip(top, joins, ring=ruffle.ring),
-            _matched(names, lambda share: fan.at(share, fan.line), _along(top, LONG)),
-            _ticks(lambda share, r: fan.at(share, fan.line + r)),
-            _ticks(lambda share, r: Point((share - 0.5) * LONG, top + min(r, 0.0) * 2)),
+            matched(names, lambda share: fan.at(share, fan.line), along(top, LONG)),
+            ticks(lambda share, r: fan.at(share, fan.line + r)),
+            ticks(lambda share, r: Point((share - 0.5) * LONG, top + min(r, 0.0) * 2)),
             _quarter_of_fan(fan, say("a quarter of the line: {long}", long=line)),
-            _foot(
+            foot(
                 top - STRIP,
                 say("a quarter of the ruffle, flat: {long}", long=flat),
                 joins,
@@ -120,7 +107,7 @@ def quarters_picture(pattern: Pattern) -> Picture | None:
         caption=say(
             "Quarter marks, and the eighths between them, on the line and on the ruffle. Pin mark"
             " to mark: between any two lies {ratio} times as much ruffle as line.",
-            ratio=_ratio(ruffle.gather_ratio),
+            ratio=ratio_text(ruffle.gather_ratio),
         ),
         alt=say(
             "The lining spread flat, the ruffle's line on it marked in quarters of {line}. Below"
@@ -143,9 +130,9 @@ def waist_quarters_picture(pattern: Pattern) -> Picture | None:
     if skirt.gather_ratio is None or finish is WaistFinish.CASING:
         return None
     units = pattern.spec.units
-    names = _names(skirt.panels, pattern.spec.skirt.closure)
+    names = names_of(skirt.panels, pattern.spec.skirt.closure)
     short = LONG / skirt.gather_ratio
-    top = -14.0 - _names_high(names)
+    top = -14.0 - names_high(names)
     finished = length_text(pattern.figures.waist.finished / 4, units)
     flat = length_text(skirt.waistline / 4, units)
     seams = tuple(k / skirt.panels for k in range(1, skirt.panels))
@@ -155,16 +142,16 @@ def waist_quarters_picture(pattern: Pattern) -> Picture | None:
         together(
             ink.outline((*band, *(Point(p.x, 7.0) for p in reversed(band)))),
             _skirt_edge(top, seams),
-            _matched(names, _along(0.0, short), _along(top, LONG)),
-            _ticks(lambda share, r: Point((share - 0.5) * short, max(r, 0.0) * 2)),
-            _ticks(lambda share, r: Point((share - 0.5) * LONG, top + min(r, 0.0) * 2)),
+            matched(names, along(0.0, short), along(top, LONG)),
+            ticks(lambda share, r: Point((share - 0.5) * short, max(r, 0.0) * 2)),
+            ticks(lambda share, r: Point((share - 0.5) * LONG, top + min(r, 0.0) * 2)),
             ink.dimension(Point(-short / 2, 10.0), Point(-short / 4, 10.0), ""),
             ink.words(
                 say("a quarter of the finished waist: {long}", long=finished),
                 Point(-short / 2, 12.5),
                 most=LONG / 2 + short / 2,
             ),
-            _foot(
+            foot(
                 top - STRIP,
                 say("a quarter of the flat waist edge: {long}", long=flat),
                 seams,
@@ -174,7 +161,7 @@ def waist_quarters_picture(pattern: Pattern) -> Picture | None:
         caption=say(
             "Quarter marks, and the eighths between them, on the skirt's waist edge and on what"
             " it is sewn to. Between any two lies {ratio} times as much skirt.",
-            ratio=_ratio(skirt.gather_ratio),
+            ratio=ratio_text(skirt.gather_ratio),
         ),
         alt=say(
             "Above, the finished waist marked in quarters of {finished}. Below, the skirt's flat"
@@ -197,59 +184,6 @@ def join_shares(ruffle: RuffleFigures, panels: int) -> tuple[float, ...]:
         return tuple(k / strips for k in range(1, strips))
     shift = 1 / (2 * math.lcm(strips, panels))
     return tuple(shift + k / strips for k in range(strips))
-
-
-def _ratio(ratio: float) -> str:
-    return decimal(f"{ratio:.2f}".rstrip("0").rstrip("."))
-
-
-def _names(panels: int, closure: Closure) -> tuple[str, ...]:
-    """Return the places at the five quarter marks, from a layer's first seam round to it."""
-    start = first_seam(panels, closure)
-    return tuple(say(place_name((start + k / 4) % 1)) for k in range(5))
-
-
-def _along(y: Mm, long: Mm) -> At:
-    return lambda share: Point((share - 0.5) * long, y)
-
-
-def _lines(names: tuple[str, ...]) -> int:
-    return max(len(wrapped(name, SMALL_TYPE, ROOM)) for name in names)
-
-
-def _names_high(names: tuple[str, ...]) -> Mm:
-    """Return the room that two rows of names take above the lower edge."""
-    return _RAISED + (_lines(names[::2]) + _lines(names[1::2])) * _LEAD
-
-
-def _matched(names: tuple[str, ...], above: At, below: At) -> Drawing:
-    """Return thin lines from mark to mark, each with its name by its upright lower end.
-
-    Names stand in two rows by turns, those of the right half to the left of their lines.
-    """
-    drawn = []
-    for k, name in enumerate(names):
-        foot = below(k / 4)
-        elbow = Point(foot.x, foot.y + _names_high(names) + 0.5)
-        drawn.append(ink.line(above(k / 4), elbow, foot))
-        rows = len(wrapped(name, SMALL_TYPE, ROOM)) - 1
-        raised = _RAISED + (_lines(names[::2]) * _LEAD if k % 2 else 0.0) + rows * _LEAD
-        away = -ink.CLEAR if k > 2 else ink.CLEAR
-        at = Point(foot.x + away, foot.y + raised)
-        anchor = Anchor.END if k > 2 else Anchor.START
-        drawn.append(ink.words(name, at, anchor=anchor, most=ROOM))
-    return together(*drawn)
-
-
-def _ticks(at: Callable[[float, Mm], Point]) -> Drawing:
-    """Return marks across an edge: long ones at quarters, short ones at the eighths between."""
-    drawn = []
-    for k in range(9):
-        quarter = k % 2 == 0
-        reach = 1.8 if quarter else 1.0
-        pen = ink.OUTLINE if quarter else ink.EDGE
-        drawn.append(ink.line(at(k / 8, -reach), at(k / 8, reach), pen=pen))
-    return together(*drawn)
 
 
 def _lining(fan: Fan, panels: int) -> Drawing:
@@ -285,7 +219,7 @@ def _quarter_of_fan(fan: Fan, text: str) -> Drawing:
         ),
         ink.line(Point(0.0, low), end),
         ink.dot(end),
-        ink.words(text, Point(0.0, top + (rows - 1) * _LEAD), anchor=Anchor.MIDDLE, most=LONG),
+        ink.words(text, Point(0.0, top + (rows - 1) * LEAD), anchor=Anchor.MIDDLE, most=LONG),
     )
 
 
@@ -327,22 +261,3 @@ def _skirt_edge(top: Mm, seams: tuple[float, ...]) -> Drawing:
             for x in ((share - 0.5) * LONG for share in seams)
         ),
     )
-
-
-def _foot(bottom: Mm, text: str, marks: tuple[float, ...], named: str) -> Drawing:
-    """Return what stands under the lower edge: a quarter of it, and the name of its marks."""
-    y = bottom - 3.0
-    left = -LONG / 2
-    drawn = [
-        ink.dimension(Point(left, y), Point(left + LONG / 4, y), ""),
-        ink.words(text, Point(left, y - 4.0), most=0.52 * LONG),
-    ]
-    if marks:
-        x = min(((share - 0.5) * LONG for share in marks), key=lambda x: abs(x - 0.3 * LONG))
-        start = 0.06 * LONG
-        drawn += [
-            ink.words(named, Point(start, y - 4.0), most=0.44 * LONG),
-            ink.line(Point(x, bottom + 2.0), Point(min(max(x, start + 2), start + 16), y - 1.2)),
-            ink.dot(Point(x, bottom + 2.0)),
-        ]
-    return together(*drawn)
