@@ -28,7 +28,6 @@ from drafting.working.waist import finished_waist, flat_waist
 NOT_WORKED: tuple[tuple[str, str], ...] = (
     ("scale", "asked for on the sheet"),
     ("waist.drop", "asked for on the sheet"),
-    ("skirt.*", "of an owned skirt: measured on it, not drafted"),
     ("*.fullness", "asked for on the sheet; a yoke's is worked"),
     ("*.panels", "a choice: as many as asked for, or as the cloth's width takes"),
     ("*.gather_ratio", "asked for on the sheet; one that follows from cloth or hip is worked"),
@@ -38,7 +37,6 @@ NOT_WORKED: tuple[tuple[str, str], ...] = (
     ("*.hang_hours", "a table of habits, by the kind of cloth"),
     ("*.bias_drops.*.angle", "places on a panel, every 15 degrees"),
     ("*.bias_drops.*.drop", "one law for all; the first place between the grains is worked"),
-    ("*.opening", "0: it is pulled on"),
     ("flounce.depth", "asked for on the sheet"),
     ("godets.depth", "asked for on the sheet"),
     ("godets.angle", "asked for on the sheet"),
@@ -48,7 +46,6 @@ NOT_WORKED: tuple[tuple[str, str], ...] = (
     ("hem.braid_width", "asked for on the sheet"),
     ("ruffle.depth", "asked for on the sheet; one that is left open is worked"),
     ("ruffle.rows_from_edge.*", "a habit of the trade, by the ruffle's cloth"),
-    ("ruffle.join_from_seam", "0 where a join falls on a lining seam whatever is done"),
     ("binding.cut_width", "a habit of the trade"),
     ("contour.height", "asked for on the sheet"),
     ("facing.depth", "asked for on the sheet"),
@@ -56,6 +53,20 @@ NOT_WORKED: tuple[tuple[str, str], ...] = (
     ("truing.*", "measured along the drawn seams, edge by edge"),
 )
 """Figures of the JSON without a working, and why. ``*`` stands for any part of a path."""
+
+
+def not_worked(pattern: Pattern) -> tuple[tuple[str, str], ...]:
+    """Return the paths of a pattern's figures that have no working, and why."""
+    figures, found = pattern.figures, list(NOT_WORKED)
+    if figures.skirt.cut == "owned":
+        found.append(("skirt.*", "of a skirt that is sewn already: measured, not drafted"))
+    if not figures.skirt.opening:
+        found.append(("skirt.opening", "0: it is pulled on, or sewn already"))
+    if figures.lining is not None and not figures.lining.opening:
+        found.append(("lining.opening", "0: it is pulled on"))
+    if figures.ruffle is not None and not figures.ruffle.join_from_seam:
+        found.append(("ruffle.join_from_seam", "0: a join meets a lining seam, whatever is done"))
+    return tuple(found)
 
 
 @in_its_language

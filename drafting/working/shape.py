@@ -13,6 +13,7 @@ from drafting.language import say
 from drafting.levelled import Levelled
 from drafting.spec import CutKind
 from drafting.tilted import Tilted
+from drafting.units import radius_text
 from drafting.working.draft import Part
 from drafting.working.lengths import lengths
 from drafting.working.letters import Kind
@@ -105,6 +106,7 @@ def _radii(part: Part) -> Iterator[Working]:
             say("flat waist seam / (2 × π × fullness)"),
             "c / (2 * pi * F)",
             figures.waist_radius,
+            How(note=_rounded(part, figures.waist_radius)),
             c=part.line,
             F=cut.fullness,
         )
@@ -115,6 +117,7 @@ def _radii(part: Part) -> Iterator[Working]:
                 say("radius of the waist seam + length of the panels"),
                 "r + P",
                 figures.hem_radius,
+                How(note=_rounded(part, figures.hem_radius)),
                 r=figures.waist_radius,
                 P=cut.around.least,
             )
@@ -132,6 +135,14 @@ def _radii(part: Part) -> Iterator[Working]:
         yield from _tilted(part, cut)
     if isinstance(cut, ShapedGores):
         yield from _gore(part, cut)
+
+
+def _rounded(part: Part, radius: float) -> str:
+    """Return what a radius is rounded down to on paper, as rules are marked."""
+    return say(
+        "set out with {radius}: rounded down, as rules are marked",
+        radius=radius_text(radius, part.draft.slate.units),
+    )
 
 
 def _gore(part: Part, cut: ShapedGores) -> Iterator[Working]:
