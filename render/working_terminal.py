@@ -22,7 +22,7 @@ def working_text(pattern: Pattern, width: int = UNKNOWN) -> str:
     """Return the working of every figure and the letters used, in lines of ``width`` columns."""
     wide = min(max(width, NARROWEST), WIDEST)
     found = working(pattern)
-    lines = [say("how the figures come about; angles are in degrees")]
+    lines = _wrapped(say("how the figures come about; angles are in degrees"), wide, "")
     for _, heading, held in chapters(found):
         lines += ["", heading]
         for one in held:
