@@ -118,7 +118,7 @@ def _set(node: ast.expr, shown: Mapping[str, str]) -> str:
 def _bracketed(node: ast.expr, shown: Mapping[str, str], *, least: int) -> str:
     words = _set(node, shown)
     rank = _RANK[type(node.op)] if isinstance(node, ast.BinOp) else 9
-    return f"({words})" if rank < least or words.startswith("-") else words
+    return f"({words})" if rank < least or words.startswith("−") else words
 
 
 def _function(name: str) -> str:

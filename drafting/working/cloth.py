@@ -49,9 +49,9 @@ def _buy(slate: Slate, one: Purchase) -> Iterator[Working]:
         f"cloth.{one.name}.buy",
         say("cloth to buy"),
         say("what is needed, rounded up to what a shop cuts"),
-        "max(roundup((L0 - hair) / unit), 0) * unit",
+        "max(roundup((need - hair) / unit), 0) * unit",
         one.buy,
         How(law=Law.HABIT),
-        L0=one.needed,
+        need=one.needed,
         **numbers,
     )

@@ -154,9 +154,9 @@ def _contour(draft: Draft) -> Iterator[Working]:
         "contour.bottom_radius",
         say("radius of its lower edge"),
         say("upper radius + height"),
-        "r + hb",
+        "rt + hb",
         held.bottom_radius,
-        r=held.top_radius,
+        rt=held.top_radius,
         hb=high,
     )
 

@@ -41,13 +41,15 @@ def _limit(part: Part) -> Iterator[Working]:
     if figures.hem_allowance_limit is None or layer.hem_radius is None:
         return
     ease = layer.behaviour.hem_ease
+    flounced = layer.below is not None and layer.below.flounce is not None
+    edge = "ro" if flounced else "R"
     key, title = part.key("hem_allowance_limit"), say("deepest hem allowance that lies flat")
     if layer.finish in _TURNED_ONCE:
         yield part.draft.slate.worked(
             key,
             title,
             say("share eased away × radius of the hem / (2 + share eased away)"),
-            "q * R / (2 + q)",
+            f"q * {edge} / (2 + q)",
             figures.hem_allowance_limit,
             How(
                 law=Law.HABIT,
@@ -56,21 +58,21 @@ def _limit(part: Part) -> Iterator[Working]:
                 ),
             ),
             q=ease,
-            R=layer.hem_radius,
+            **{edge: layer.hem_radius},
         )
         return
     yield part.draft.slate.worked(
         key,
         title,
         say("share eased away × radius of the hem / (1 + half the share eased away)"),
-        "q * R / (1 + q / 2)",
+        f"q * {edge} / (1 + q / 2)",
         figures.hem_allowance_limit,
         How(
             law=Law.HABIT,
             note=say("a narrow hem turned twice is stitched half its depth inside the hem line"),
         ),
         q=ease,
-        R=layer.hem_radius,
+        **{edge: layer.hem_radius},
     )
 
 
@@ -162,12 +164,12 @@ def _spare(part: Part) -> Iterator[Working]:
         part.key("hem_spare"),
         say("spare below the hem, to level it once it has hung"),
         say("drop at full bias × what a panel's hem reaches of it, to the next millimetre"),
-        "roundup(b * m / to) * to",
+        "roundup(b * m / mm) * mm",
         figures.hem_spare,
         How(law=Law.MODEL),
         b=layer.full_drop,
         m=share,
-        to=1.0,
+        mm=1.0,
     )
 
 

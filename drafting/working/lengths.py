@@ -58,13 +58,13 @@ def _floor(draft: Draft, place: str) -> float:
 
 def _skirt_length(draft: Draft, key: str, title: str, place: str, result: float) -> Working:
     wish, wearer, floor = draft.plan.spec.skirt, draft.plan.spec.wearer, draft.plan.floor
-    shoes = {"K": _floor(draft, place), "share": SHOE_SHARE, "heel": wearer.heel}
+    shoes = {"K": _floor(draft, place), "shoe": SHOE_SHARE, "heel": wearer.heel}
     if wish.hem_above_floor is not None:
         return draft.slate.worked(
             key,
             title,
             say("waist to floor + share of the heel − height of the hem above the floor − drop"),
-            "K + share * heel - u - D",
+            "K + shoe * heel - u - D",
             result,
             u=wish.hem_above_floor,
             D=wish.drop,
@@ -75,7 +75,7 @@ def _skirt_length(draft: Draft, key: str, title: str, place: str, result: float)
             key,
             title,
             say("length asked for + what the body is longer here than at the side − drop"),
-            "L0 + K + share * heel - Ks - D",
+            "L0 + K + shoe * heel - Ks - D",
             result,
             L0=wish.length,
             D=wish.drop,
@@ -105,10 +105,10 @@ def _shorter(part: Part, key: str, title: str, place: str, result: float) -> Wor
         key,
         title,
         say("length of the skirt − what the lining is shorter"),
-        "L - min(short, Lmin - floor)",
+        "Lo - min(short, Lmin - floor)",
         result,
         How(law=Law.HABIT),
-        L=own,
+        Lo=own,
         short=wish.shorter,
         Lmin=skirt.least,
         floor=SHORTEST_LINING * draft.ease_scale,

@@ -174,7 +174,9 @@ class Slate:
             if near is None and abs(comes_to - wanted) < 0.2 * 10.0**-places:
                 near = short  # will do where a curve is summed over a few places only
         short = near or short
-        return arithmetic.set_out(expression, {name: decimal(t) for name, t in short.items()})
+        return arithmetic.set_out(
+            expression, {name: decimal(t).replace("-", "−") for name, t in short.items()}
+        )
 
     def _size(self, kind: Kind) -> float:
         """Return what one of the sheet's units is, in those of a term."""
@@ -213,5 +215,5 @@ def _rounded(value: float, kind: Kind, decimals: int) -> str:
     # What is small keeps enough of its digits to be known again: 0.05, not 0.1.
     while abs(round(value, places) - value) > KNOWN * abs(value) and places < MOST_DECIMALS:
         places += 1
-    text = f"{value:.{places}f}"
+    text = f"{value + 0.0:.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -90,14 +90,14 @@ def _cone(part: Part) -> Iterator[Working]:
         part.key("hip_fullness"),
         say("fullness of the cone above the hip"),
         say("(girth at the hip − waist seam drawn up) / (2 × π × hip depth)"),
-        "max((h - c / G) / (2 * pi * d), F)",
+        "max((h - c / G) / (2 * pi * d), F0)",
         _cone_fullness(part) or 0.0,
         How(kind=Kind.NUMBER, step=True),
         h=cut.hipline,
         c=cut.waistline,
         G=ratio,
         d=cut.hip_depth,
-        F=LEAST_FLARE,
+        F0=LEAST_FLARE,
     )
 
 

@@ -132,17 +132,18 @@ def _flat(draft: Draft) -> Iterator[Working]:
             top=ruffle.TOP_ALLOWANCE,
         )
     else:
+        deep = "Dt" if drafted.tiers else "dr"
         first = drafted.tiers[0].depth if drafted.tiers else held.depth
         low = ruffle.TOP_ALLOWANCE if drafted.tiers else drafted.habit.edge_hem
         yield slate.worked(
             key,
             title,
             say("allowance of the gathered edge + depth + allowance of the lower edge"),
-            "top + dr + low",
+            f"top + {deep} + low",
             held.strip_cut_depth,
             How(law=Law.HABIT),
             top=ruffle.TOP_ALLOWANCE,
-            dr=first,
+            **{deep: first},
             low=low,
         )
     if drafted.tiers and drafted.ways is not None:

@@ -40,14 +40,14 @@ def _fullness(part: Part) -> Iterator[Working]:
             part.key("fullness"),
             say("fullness of the yoke"),
             say("what takes the waist to the hip and its room, over the depth between them"),
-            "max((H + eH - c) / (2 * pi * d), F)",
+            "max((H + eH - c) / (2 * pi * d), F0)",
             figures.fullness,
             How(kind=Kind.NUMBER),
             H=spec.wearer.hip,
             eH=HIP_EASE * spec.scale,
             c=part.line,
             d=draft.plan.waist.hip_depth,
-            F=LEAST_FLARE,
+            F0=LEAST_FLARE,
         )
     if figures.panel_angle is not None and figures.fullness is not None:
         yield draft.slate.worked(

@@ -100,10 +100,10 @@ def tier_workings(
     for order, tier in enumerate(tiers):
         here = f"{key}.{order}"
         if abs(growth - 1) < 1e-9:
-            words, formula = say("depth of all tiers / their number"), "V / N"
+            words, formula = say("depth of all tiers / their number"), "V / Nt"
         else:
             words = say("a geometric series: each tier deeper than the one above by its growth")
-            formula = "V * (X - 1) / (X ** N - 1) * X ** order"
+            formula = "V * (X - 1) / (X ** Nt - 1) * X ** order"
         yield slate.worked(
             f"{here}.depth",
             say("depth of the tier"),
@@ -112,7 +112,7 @@ def tier_workings(
             tier.depth,
             V=whole,
             X=growth,
-            N=count,
+            Nt=count,
             order=order,
         )
         yield slate.worked(

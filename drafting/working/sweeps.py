@@ -59,10 +59,10 @@ def sweep(part: Part) -> Iterator[Working]:
             key,
             title,
             say("hem of the gores + what the godets add"),
-            "E + S1",
+            "E + Sg",
             figures.sweep,
             E=own,
-            S1=godets.sweep,
+            Sg=godets.sweep,
         )
         yield slate.worked(
             part.key("gores_sweep"),
@@ -91,11 +91,12 @@ def line_round(cut: Cut, up: float) -> Found:
     """Return how a line round a layer is found that runs ``up`` above its hem."""
     if isinstance(cut, Flare) and cut.drop and not up:
         return _trimmed(cut)
+    letter = "Rl" if up else "R"
     if isinstance(cut, Flare | Tilted):
         return (
             say("2 × π × fullness × its radius"),
-            "2 * pi * F * R",
-            {"F": cut.fullness, "R": cut.hem_radius - up},
+            f"2 * pi * F * {letter}",
+            {"F": cut.fullness, letter: cut.hem_radius - up},
             "",
         )
     if isinstance(cut, Gathered):
@@ -172,12 +173,12 @@ def _straight(cut: Gathered, up: float) -> Found:
 
 def _gores(cut: ShapedGores, up: float) -> Found:
     below = cut.length - up
-    flare = math.degrees(cut.flare)
+    flare, letter = math.degrees(cut.flare), "Rl" if up else "R"
     if below >= cut._shaped_depth:
         return (
             say("2 × number of gores × radius × angle of half a gore"),
-            "2 * n * R * pi * A / 180",
-            {"n": cut.panels, "R": cut.hem_radius - up, "A": flare},
+            f"2 * n * {letter} * pi * A / 180",
+            {"n": cut.panels, letter: cut.hem_radius - up, "A": flare},
             "",
         )
     lean, at = cut._side_at(below)

@@ -29,20 +29,20 @@ def finished_waist(draft: Draft) -> Iterator[Working]:
             key,
             title,
             say("waist seam of the skirt that is sewn already, as measured"),
-            "L0",
+            "Wm",
             figures.waist.finished,
             How(law=Law.HABIT),
-            L0=wish.owned.waist,
+            Wm=wish.owned.waist,
         )
     elif wish.waist_finish is WaistFinish.BODICE and wish.bodice_waist is not None:
         yield slate.worked(
             key,
             title,
             say("waist seam of the bodice, as measured"),
-            "L0",
+            "Wm",
             figures.waist.finished,
             How(law=Law.HABIT),
-            L0=wish.bodice_waist,
+            Wm=wish.bodice_waist,
         )
     elif wish.drop > 0:
         yield slate.worked(
@@ -173,7 +173,7 @@ def _stretch(part: Part) -> Iterator[Working]:
         part.figures.waist_stretch,
         How(kind=Kind.NUMBER, law=Law.MODEL),
         give=behaviour(cloth.kind).waist_give,
-        A1=math.degrees(first),
+        A1=math.degrees(first) + 0.0,
         A2=math.degrees(first + angle),
     )
 

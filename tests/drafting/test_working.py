@@ -40,6 +40,7 @@ from drafting.spec import (
 )
 from drafting.units import Units
 from drafting.working import Working, letters_used, not_worked, working
+from drafting.working.chapters import chapters
 from tests.drafting.test_every_cut import specs
 from tests.garments import SOUBRETTE, garment
 
@@ -181,6 +182,16 @@ def test_a_letter_has_one_meaning_and_every_letter_has_one(example: Pattern) -> 
     assert all(means for _, means in letters)
     assert len(dict(letters)) == len(letters)
     assert len({means for _, means in letters}) == len(letters)
+
+
+def test_a_letter_has_one_number_in_a_part_of_the_garment(example: Pattern) -> None:
+    by_place = {"K", "Lo"}  # measured in front, at the sides, at the back
+    for _, heading, held in chapters(working(example)):
+        numbers: dict[str, float] = {}
+        for term in (term for one in held for term in one.terms):
+            if term.letter not in by_place:
+                known = numbers.setdefault(term.letter, term.value)
+                assert known == pytest.approx(term.value), (heading, term.letter)
 
 
 def test_the_plain_parts_of_a_garment_are_worked() -> None:
