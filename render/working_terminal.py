@@ -22,6 +22,8 @@ def working_text(pattern: Pattern, width: int = UNKNOWN) -> str:
     """Return the working of every figure and the letters used, in lines of ``width`` columns."""
     wide = min(max(width, NARROWEST), WIDEST)
     found = working(pattern)
+    if not found:
+        return say("nothing is worked out: a part of this draft cannot be drawn")
     lines = _wrapped(say("how the figures come about; angles are in degrees"), wide, "")
     for _, heading, held in chapters(found):
         lines += ["", heading]

@@ -7,7 +7,7 @@ import pytest
 from typer.testing import CliRunner, Result
 
 from cli import app
-from tests.end_to_end.conftest import CHORUS, EXAMPLES
+from tests.end_to_end.conftest import CHORUS, EXAMPLES, ROOT
 
 
 def hemsweep(*words: str | Path, width: int = 80) -> Result:
@@ -58,6 +58,25 @@ def test_every_example_shows_its_working(sheet: Path) -> None:
     assert shown.exit_code == 0, shown.output
     assert "\u00a0" not in shown.stdout
     assert "finished waist seam" in shown.stdout
+
+
+def test_what_cannot_be_drawn_is_not_worked(tmp_path: Path) -> None:
+    sheet = tmp_path / "sheet.toml"
+    # Its inner edge would be cut on a radius of 22 mm, too tight to be clipped.
+    skirt = 'flounce = { depth = "8 cm", ratio = 3.5 }'
+    sheet.write_text(f'[wearer]\nsize = "P05"\n[skirt]\n{skirt}\n', encoding="utf-8")
+    shown = hemsweep("figures", sheet, "--working")
+    assert shown.exit_code == 3
+    assert "a part of this draft cannot be drawn" in shown.stdout
+    assert json.loads(hemsweep("figures", sheet, "--working", "--json").stdout)["working"] == []
+
+
+def test_the_documented_example_is_what_the_command_says() -> None:
+    told = (ROOT / "docs" / "figures.md").read_text(encoding="utf-8")
+    example = told.split("```text\n")[1].split("```")[0]
+    shown = hemsweep("figures", CHORUS, "--working").stdout.splitlines()
+    assert len(example.splitlines()) > 30
+    assert all(line in shown for line in example.splitlines())
 
 
 def test_help_shows_how_to_ask_for_it() -> None:
