@@ -23,8 +23,8 @@ from drafting.units import Units
 from render.drawing import Layer, Stroke, Text
 from render.lay_picture import LayPicture, PictureError, lay_picture
 from render.svg import drawing_svg
+from tests.examples import EXAMPLES
 from tests.render.cloth_shapes import XY, overlapping
-from tests.render.conftest import EXAMPLES
 from tests.render.test_ticket import inked_box, walked
 
 UPRIGHT, ACROSS = (190.0, 240.0), (277.0, 150.0)

@@ -37,14 +37,14 @@ def over(point: XY, start: XY, end: XY) -> XY:
 
 
 def walked(path: Path) -> list[XY]:
-    """Points along a path, so near each other on its arcs that no chord is 0.01 mm off."""
+    """Points along a path; chords are 0.001 mm off its arcs, and 0.01 mm off half circles."""
     found: list[XY] = []
     for segment in path:
         steps = 1
         if isinstance(segment, Arc):
             # A chord over an angle a lies r * a * a / 8 off its arc.
             turn = abs(segment.finish - segment.begin)
-            steps = math.ceil(turn * math.sqrt(segment.radius / (8 * 0.01))) or 1
+            steps = min(math.ceil(turn * math.sqrt(segment.radius / (8 * 0.001))), 400) or 1
         found += dots(segment, steps)
     return found
 
