@@ -143,7 +143,6 @@ LETTERS: dict[str, tuple[Kind, str]] = {
     "cord": (_M, said_later("cord that the two ends of a section take")),
     "gaps": (_C, said_later("places where joins or lining seams could lie, evenly round the line")),
     # tiers, flounces, godets
-    "Y": (_L, said_later("depth of the yoke")),
     "Nt": (_C, said_later("number of tiers")),
     "V": (_L, said_later("depth of all tiers together")),
     "X": (_N, said_later("depth of a tier over the depth of the one above it")),

@@ -138,7 +138,7 @@ class Slate:
             expression=expression,
             terms=terms,
             letters=arithmetic.set_out(expression, {name: name for name in names}),
-            numbers=f"{put_in} = {self._with_unit(aim, aim_kind)}",
+            numbers=f"{put_in} = {self.finely(aim, aim_kind)}",
             result=result,
             kind=how.kind,
             text=self.shown(result, how.kind),
@@ -153,7 +153,7 @@ class Slate:
         """Return a figure as it is shown everywhere: a length to 1 mm or to 1/8 in."""
         if kind is Kind.LENGTH:
             return length_text(value, self.units)
-        return self._with_unit(value, kind)
+        return self.finely(value, kind)
 
     def _put_in(self, expression: str, terms: tuple[Term, ...], aim: float, kind: Kind) -> str:
         """Return the formula with numbers, no longer than they need be to come to its result."""
@@ -192,7 +192,8 @@ class Slate:
         lengths = 3 if self.units is Units.INCH else 2
         return {Kind.LENGTH: lengths, Kind.NUMBER: 4, Kind.COUNT: 0}.get(kind, 2)
 
-    def _with_unit(self, value: float, kind: Kind) -> str:
+    def finely(self, value: float, kind: Kind) -> str:
+        """Return a number as sums are shown: a length to 0.1 mm or to 0.001 in."""
         number = decimal(f"{value / self._size(kind):.{self._decimals(kind)}f}")
         inches = self.units is Units.INCH
         if kind is Kind.LENGTH:

@@ -6,7 +6,7 @@ Millimetres and degrees. Imports the cuts and the model.
 import math
 from collections.abc import Iterator
 
-from drafting.circle import Flare
+from drafting.circle import Flare, least_fullness
 from drafting.cuts import HIP_EASE, LEAST_FLARE
 from drafting.gored import ShapedGores
 from drafting.language import say
@@ -73,17 +73,18 @@ def _fullness(part: Part) -> Iterator[Working]:
             c=part.line,
         )
     if isinstance(cut, Flare | Levelled) and cut.length > draft.plan.waist.hip_depth:
-        yield _hip_room(part, cut)
+        yield from _hip_room(part, cut)
 
 
-def _hip_room(part: Part, cut: Flare | Levelled) -> Working:
+def _hip_room(part: Part, cut: Flare | Levelled) -> Iterator[Working]:
+    """Yield the girth at the hip, and the least fullness with room for it."""
     draft = part.draft
     wearer, deep = draft.plan.spec.wearer, draft.plan.waist.hip_depth
     room = HIP_EASE * draft.ease_scale
     found = cut.girth_at(deep)
     shown = draft.slate.shown(wearer.hip + room, Kind.LENGTH)
     note = say("the hip and its room need {need}", need=shown)
-    return draft.slate.worked(
+    yield draft.slate.worked(
         part.key("girth_at_hip"),
         say("girth at hip depth"),
         say("flat waist seam + 2 × π × fullness × hip depth"),
@@ -92,6 +93,19 @@ def _hip_room(part: Part, cut: Flare | Levelled) -> Working:
         How(step=True, note=note),
         c=part.line,
         F=cut.fullness,
+        d=deep,
+    )
+    least = least_fullness(wearer.hip, line=part.line, hip_depth=deep, ease=room)
+    yield draft.slate.worked(
+        part.key("least_fullness"),
+        say("least fullness with room for the hip"),
+        say("(hip + room − flat waist seam) / (2 × π × hip depth)"),
+        "max((H + eH - c) / (2 * pi * d), 0)",
+        least,
+        How(kind=Kind.NUMBER, step=True),
+        H=wearer.hip,
+        eH=room,
+        c=part.line,
         d=deep,
     )
 

@@ -213,7 +213,8 @@ def _not_to_scale(pattern: Pattern, planned: Plan) -> Iterator[Row3]:
         say("words, lines, notches and margins"), say("as at full size"),
         say("they are for reading and for the printer"),
     )  # fmt: skip
-    yield say("width of the cloth"), told(spec.cloths.skirt.width), bought
+    if not planned.owned:
+        yield say("width of the cloth"), told(spec.cloths.skirt.width), bought
 
 
 def _ratios(pattern: Pattern, planned: Plan) -> Iterator[tuple[str, str]]:
@@ -238,7 +239,8 @@ def _ratios(pattern: Pattern, planned: Plan) -> Iterator[tuple[str, str]]:
 
 def _behaves(pattern: Pattern, planned: Plan) -> Iterator[str]:
     """Yield how cloth behaves otherwise on a form half as large."""
-    figures = pattern.figures
+    figures, scale = pattern.figures, pattern.spec.scale
+    slate = Slate(units=pattern.spec.units)
     yield say(
         "Cloth is about twice as stiff for its size: take a lighter one than the skirt will be"
         " sewn in."
@@ -246,7 +248,8 @@ def _behaves(pattern: Pattern, planned: Plan) -> Iterator[str]:
     if planned.ruffle is not None:
         low, high = (decimal(f"{planned.ruffle.gather_ratio * by:.2f}") for by in STIFFER)
         yield say(
-            "So is net: a ruffle gathered {low} to {high} to 1 stands out as it will at full size.",
+            "So is the ruffle's cloth: gathered {low} to {high} to 1 it stands out as it will at"
+            " full size.",
             low=low,
             high=high,
         )
@@ -255,15 +258,15 @@ def _behaves(pattern: Pattern, planned: Plan) -> Iterator[str]:
         yield say(
             "At full bias the hem drops about {here} here and about {full} at full size: four times"
             " as far, and twice as far for its length.",
-            here=length_text(drop, pattern.spec.units),
-            full=length_text(drop / pattern.spec.scale**2, pattern.spec.units),
+            here=slate.finely(drop, Kind.LENGTH),
+            full=slate.finely(drop / scale**2, Kind.LENGTH),
         )
     if limit is not None:
         yield say(
             "The curve of the hem takes a turn-up of {here} at most, half of the {full} that it"
             " takes at full size.",
-            here=length_text(limit, pattern.spec.units),
-            full=length_text(limit / pattern.spec.scale, pattern.spec.units),
+            here=slate.finely(limit, Kind.LENGTH),
+            full=slate.finely(limit / scale, Kind.LENGTH),
         )
     yield say(
         "Full size is this draft times two for lengths and times four for areas and for the cloth"

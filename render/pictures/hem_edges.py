@@ -163,7 +163,7 @@ def braided(sign: Sign, width: Mm, allowance: Mm, wide: str, turn: str) -> Edge:
 
 def bound(sign: Sign, quarter: Mm, strip: str) -> Edge:
     """Return an edge inside a bias strip that is folded in four; "" for one bought as it is."""
-    quarter = max(quarter, 4.0)
+    quarter = max(quarter, 8.0)
     top = quarter + ABOVE
     path = folded(-APART, 1.0, (quarter, -2 * APART), (-1.6, 2 * APART), (quarter, APART), end=1.0)
     y = quarter - 1.9

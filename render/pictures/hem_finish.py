@@ -46,6 +46,8 @@ class Finished:
 
 def hem_finish(pattern: Pattern) -> Picture | None:
     """Return how each lower edge that is sewn is finished, or None if there is none."""
+    if not pattern.pieces:
+        return None
     by = min(MOST_ENLARGED, HIGHEST / max(_depths(pattern), default=HIGHEST))
     found = tuple(_finishes(pattern, by))
     if not found:

@@ -43,6 +43,9 @@ LINING_ALONE: Mm = 150.0
 STEPS = 24
 """Short straight runs that a curve of the ruffle is drawn with."""
 
+LEVEL: Mm = 0.5
+"""Edges nearer to each other than this are level."""
+
 WORDS: Mm = 34.0
 """Width of a column of words."""
 
@@ -54,7 +57,7 @@ CHAIN_AT: Mm = LINING_AT + 9.0
 
 def hem_section(pattern: Pattern) -> Picture | None:
     """Return the hem cut through, or None for a skirt without a lining."""
-    if pattern.spec.lining is None or pattern.figures.lining is None:
+    if not pattern.pieces or pattern.spec.lining is None or pattern.figures.lining is None:
         return None
     return _with_ruffle(pattern) if pattern.figures.ruffle is not None else _lining_alone(pattern)
 
@@ -102,7 +105,7 @@ def _with_ruffle(pattern: Pattern) -> Picture:
                     to=Point(CHAIN_AT, (seam + edge) / 2),
                 ),
                 Label(
-                    words=say("ruffle ends {length} above the lining's hem", length=texts["above"]),
+                    words=_end_words(wish.above_hem, texts["above"]),
                     to=Point(CHAIN_AT, (edge + lining_hem) / 2),
                 ),
                 Label(
@@ -150,11 +153,19 @@ def _with_ruffle(pattern: Pattern) -> Picture:
                 ),
             )
         )
-    alt = say(
-        "From outside to inside: skirt, ruffle, lining. The ruffle is sewn {line} below the"
-        " lining's waist seam and is {depth} deep; its lower edge lies {above} above the lining's"
-        " hem, and the lining ends {shorter} above the skirt's hem.",
-        **texts,
+    alt = " ".join(
+        (
+            say("From outside to inside: skirt, ruffle, lining."),
+            say(
+                "The ruffle is sewn {line} below the lining's waist seam and is {depth} deep.",
+                line=texts["line"],
+                depth=texts["depth"],
+            ),
+            say("Its lower edge is level with the lining's hem.")
+            if wish.above_hem < LEVEL
+            else say("Its lower edge lies {above} above the lining's hem.", above=texts["above"]),
+            say("The lining ends {shorter} above the skirt's hem.", shorter=texts["shorter"]),
+        )
     )
     return framed("hem-section", _with_sides(together(*drawn), LINING_AT), caption=caption, alt=alt)
 
@@ -166,6 +177,12 @@ def _hanging(share: float) -> tuple[Mm, Mm]:
     """
     out = share * share * (3 - 2 * share)
     return ALLOWANCE_AT - 4.4 - 9.5 * out, THICK + 8.0 * out
+
+
+def _end_words(above: Mm, length: str) -> str:
+    if above < LEVEL:
+        return say("ruffle ends level with the lining's hem")
+    return say("ruffle ends {length} above the lining's hem", length=length)
 
 
 def _ruffle(seam: Mm, edge: Mm, allowance: Mm) -> Drawing:
@@ -264,8 +281,10 @@ def _lining_alone(pattern: Pattern) -> Picture:
         "The hem cut through. Heights are in proportion; the layers are drawn wider apart than"
         " they hang."
     )
-    alt = say(
-        "From outside to inside: skirt, lining. The lining ends {shorter} above the skirt's hem.",
-        shorter=shorter,
+    alt = " ".join(
+        (
+            say("From outside to inside: skirt, lining."),
+            say("The lining ends {shorter} above the skirt's hem.", shorter=shorter),
+        )
     )
     return framed("hem-section", _with_sides(drawn, inside), caption=caption, alt=alt)

@@ -51,6 +51,8 @@ ZIP: Mm = 1.3
 
 def opening_picture(pattern: Pattern) -> Picture | None:
     """Return the opening and how it closes, or None for a waist that has neither."""
+    if not pattern.pieces:
+        return None
     if pattern.figures.opening is not None:
         return _opening(pattern)
     if pattern.figures.casing is not None and pattern.figures.casing.elastic is not None:

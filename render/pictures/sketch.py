@@ -50,7 +50,9 @@ TURN = math.pi / 2
 
 
 def front_and_back(pattern: Pattern) -> Picture | None:
-    """Return front and back of the finished skirt, worn."""
+    """Return front and back of the finished skirt, worn; None where nothing could be drafted."""
+    if not pattern.pieces:
+        return None
     shape = skirt_silhouette(pattern)
     wearer = pattern.spec.wearer
     widest = max(shape.half(shape.length), wearer.height * 0.13)

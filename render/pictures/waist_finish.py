@@ -56,7 +56,8 @@ class Waist:
 def waist_finish(pattern: Pattern) -> Picture | None:
     """Return the waist's finish cut through, or None where a bodice or an owner brings it."""
     finish = pattern.spec.skirt.waist_finish
-    if pattern.spec.skirt.owned is not None or finish is WaistFinish.BODICE:
+    owned = pattern.spec.skirt.owned is not None
+    if not pattern.pieces or owned or finish is WaistFinish.BODICE:
         return None
     drawn = {
         WaistFinish.BAND: _band,

@@ -8,7 +8,7 @@ from typing import Any
 
 from shapely.geometry import LineString, Polygon, box
 
-from drafting.geometry import flattened
+from drafting.geometry import Box, bounds, flattened
 from drafting.units import Units, length_text
 from render.drawing import Anchor, Drawing, Stroke, Text
 from render.fonts import width
@@ -46,10 +46,15 @@ def overlapping(drawing: Drawing) -> list[tuple[str, str]]:
         for other, there in rooms[k + 1 :]
         if room.intersects(there)
     ]
-    lines = [line_of(stroke).buffer(stroke.pen.width / 2) for stroke in drawing.strokes]
-    return found + [
-        (words, "a line") for words, room in rooms for line in lines if room.intersects(line)
-    ]
+    for words, room in rooms:
+        left, low, right, top = room.bounds
+        near = Box(left=left, bottom=low, right=right, top=top)
+        for stroke in drawing.strokes:
+            half = stroke.pen.width / 2
+            touching = near.meets(bounds(stroke.path).grown(half))
+            if touching and line_of(stroke).distance(room) <= half:
+                found.append((words, "a line"))
+    return found
 
 
 def lengths_in(text: str) -> set[str]:

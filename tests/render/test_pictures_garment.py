@@ -337,6 +337,19 @@ def _rises_left(stroke: Stroke) -> bool:
     return (bx - ax) * (by - ay) < 0
 
 
+def test_a_ruffle_down_to_the_lining_s_hem_is_called_level() -> None:
+    picture = hem_section(_pattern("ruffle of three tiers"))
+    assert picture is not None
+    assert "level with the lining's hem" in picture.alt
+    said = " ".join(text.text for text in picture.drawing.texts)
+    assert "0.0" not in said and "level" in said
+
+
+def test_a_draft_that_stopped_has_no_pictures() -> None:
+    stopped = replace(_pattern("narrow hem, lined"), pieces=(), seams=())
+    assert pictures(stopped) == ()
+
+
 @pytest.mark.parametrize("finish", HemFinish)
 def test_each_hem_finish_looks_different(finish: HemFinish) -> None:
     mine = hem_finish(_pattern(f"{finish} hem"))

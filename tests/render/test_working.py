@@ -147,8 +147,8 @@ def test_ratios_stay_and_cloth_behaves_otherwise(form: Pattern) -> None:
     told = plain(" ".join(bullets.items))
     assert "2.21 to 2.60 to 1" in told  # 0.85 of 2.6, and 2.6
     # Full size, by the trade: 6.2 mm of drop, and a hem of 21.8 mm at most.
-    assert "about 0.2 cm here and about 0.6 cm at full size" in told
-    assert "1.1 cm at most, half of the 2.2 cm" in told
+    assert "about 0.16 cm here and about 0.62 cm at full size" in told
+    assert "1.09 cm at most, half of the 2.18 cm" in told
 
 
 def test_a_form_in_inches_is_told_in_inches() -> None:
