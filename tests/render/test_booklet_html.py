@@ -47,7 +47,6 @@ def read(booklet: Booklet) -> ElementTree.Element:
     """Return the page as a tree; it is well-formed XML as well."""
     kind, page = booklet_html(booklet).decode().split("\n", 1)
     assert kind == "<!DOCTYPE html>"
-    # Elements of a drawing have no names of their own in HTML either.
     return ElementTree.fromstring(page)
 
 
