@@ -108,6 +108,12 @@ def test_sections_of_one_name_have_places_of_their_own() -> None:
     assert [link.get("href") for link in page.iter("a")] == ["#naht", "#naht-2"]
 
 
+def test_a_section_may_be_named_as_the_contents_are() -> None:
+    one = Section(name="contents", title="What is in the bag", blocks=())
+    page = read(replace(sample(), sections=(one,)))
+    assert [link.get("href") for link in page.iter("a")] == ["#contents-2"]
+
+
 def test_the_page_runs_nothing_and_fetches_nothing() -> None:
     text = booklet_html(sample()).decode()
     page = read(sample())
