@@ -3,6 +3,7 @@
 Points. A home of reportlab.
 """
 
+import math
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -88,6 +89,7 @@ class Story:
         if self.held:
             need = self.need + flowable.getSpaceBefore() + least(flowable, width)
             if need > TEXT_TALL and isinstance(flowable, Figure):
+                # Smaller type is the lesser fault: a heading would stand on a page alone.
                 flowable.least = 0.7
             self._let_go(need)
         self.set.append(flowable)
@@ -144,7 +146,7 @@ def _add_first_page(out: Story, booklet: model.Booklet) -> None:
     if booklet.cover is not None:
         out.add(Spacer(1, 4 * POINTS))
         cover = _figure(booklet.cover)
-        cover.least = 0.7
+        cover.least = _least_scale(booklet.cover)
         out.add(cover)
     out.add(PageBreak())
 
@@ -156,6 +158,12 @@ def _add_contents(out: Story, listed: tuple[Place, ...], pages: dict[str, int]) 
         entry.place, entry.page = place, pages.get(place.key, 0)
         out.add(entry)
     out.add(PageBreak())
+
+
+def _least_scale(picture: Picture) -> float:
+    """Return how far a picture may be made smaller: its type stays at 8 points, it at half."""
+    smallest = min((text.size for text in picture.drawing.texts), default=math.inf)
+    return min(1.0, max(0.5, 8 / POINTS / smallest))
 
 
 def _figure(picture: Picture) -> Figure:

@@ -33,7 +33,7 @@ class Place:
 
 def places(booklet: Booklet) -> tuple[Place, ...]:
     """Return the headings of a booklet in their order."""
-    taken: set[str] = set()
+    taken = {"contents"}  # the web page's own
     return tuple(place for section in booklet.sections for place in _places_of(section, 0, taken))
 
 

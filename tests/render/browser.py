@@ -6,6 +6,7 @@ Its own protocol needs no library: commands and answers are JSON, a zero byte af
 import base64
 import json
 import os
+import select
 import shutil
 import subprocess
 from pathlib import Path
@@ -15,7 +16,8 @@ from typing import Any
 COMMAND = shutil.which("chromium") or shutil.which("chromium-browser")
 WHY_NOT = "needs Chromium (on Debian: apt-get install chromium)"
 
-PIXELS_AN_INCH = 96
+PATIENCE = 120
+"""Seconds to wait for an answer on a busy machine."""
 
 
 class Browser:
@@ -71,6 +73,8 @@ class Browser:
 
     def _answers(self) -> dict[str, Any]:
         while b"\0" not in self.read:
+            ready, _, _ = select.select([self.back], [], [], PATIENCE)
+            assert ready, "the browser says nothing"
             more = os.read(self.back.fileno(), 1 << 16)
             assert more, "the browser has gone"
             self.read += more
@@ -98,9 +102,8 @@ class Browser:
             width=wide, height=tall, deviceScaleFactor=1, mobile=False,
         )  # fmt: skip
         self.told("Page.navigate", url=page.as_uri())
-        waiting = "new Promise(r => document.readyState === 'complete' ? r() : (onload = r))"
-        # Set anew for each page: a promise of the page before is dropped, not kept.
-        self.asks(f"{waiting}.then(() => 1)")
+        loaded = "new Promise(r => document.readyState === 'complete' ? r() : (onload = r))"
+        self.asks(f"{loaded}.then(() => true)")
 
     def asks(self, script: str) -> Any:
         """Return what a script comes to in the page."""

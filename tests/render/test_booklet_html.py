@@ -47,7 +47,6 @@ def read(booklet: Booklet) -> ElementTree.Element:
     """Return the page as a tree; it is well-formed XML as well."""
     kind, page = booklet_html(booklet).decode().split("\n", 1)
     assert kind == "<!DOCTYPE html>"
-    # Elements of a drawing have no names of their own in HTML either.
     return ElementTree.fromstring(page)
 
 
@@ -107,6 +106,12 @@ def test_sections_of_one_name_have_places_of_their_own() -> None:
     )
     page = read(replace(sample(), sections=twice))
     assert [link.get("href") for link in page.iter("a")] == ["#naht", "#naht-2"]
+
+
+def test_a_section_may_be_named_as_the_contents_are() -> None:
+    one = Section(name="contents", title="What is in the bag", blocks=())
+    page = read(replace(sample(), sections=(one,)))
+    assert [link.get("href") for link in page.iter("a")] == ["#contents-2"]
 
 
 def test_the_page_runs_nothing_and_fetches_nothing() -> None:

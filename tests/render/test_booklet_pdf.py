@@ -283,10 +283,21 @@ def test_a_picture_that_does_not_fit_moves_on_whole_with_its_caption(filled: int
 
 def test_the_tallest_picture_stands_under_its_headings_on_one_page() -> None:
     tall = strip_picture(122, 150)
-    inner = Section(name="in", title="Inner", blocks=(tall,))
-    read = pages(bare(inner))
-    assert "The work Inner" in read[2]
+    inmost = Section(name="most", title="Inmost", blocks=(tall,))
+    read = pages(bare(Section(name="in", title="Inner", blocks=(inmost,))))
+    assert "The work Inner Inmost" in read[2]
     assert tall.caption in read[2]
+
+
+def test_a_cover_stands_on_the_first_page_if_its_type_stays_legible() -> None:
+    cover = quarter_picture(118)
+    large = replace(cover.drawing, texts=(replace(cover.drawing.texts[0], size=5.0),))
+    facts = tuple(f"Fact {k}" for k in range(8))
+    fits = pages(bare(cover=replace(cover, drawing=large), facts=facts))
+    assert cover.caption in fits[0]
+    small = pages(bare(cover=cover, facts=facts))
+    assert cover.caption not in small[0]
+    assert cover.caption in small[1]
 
 
 def test_a_paragraph_longer_than_a_page_goes_on_over_the_leaf() -> None:
