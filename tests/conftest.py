@@ -1,14 +1,14 @@
 """What all tests share: the option that rewrites golden files, and calm on a busy machine."""
 
-import os
-
 import pytest
 from hypothesis import settings
 
+from tests.drawn import EXPLORING
+
 # A landing should not hang on the luck of the draw: everybody tries the same bodies. With
 # HEMSWEEP_EXPLORE=1 every run draws new ones, and people at their desks keep finding more.
-settings.register_profile("same", derandomize=True)
-if not os.environ.get("HEMSWEEP_EXPLORE"):
+settings.register_profile("same", derandomize=True, deadline=None)  # a busy machine is slow
+if not EXPLORING:
     settings.load_profile("same")
 
 

@@ -34,6 +34,7 @@ from drafting.spec import (
     Wearer,
 )
 from tests import tape
+from tests.drawn import drawn
 from tests.garments import PAGE_BOY, SOUBRETTE, garment
 
 KINDS = ("", "poplin", "cotton sateen", "wool crepe", "viscose", "georgette", "net")
@@ -170,7 +171,7 @@ def crossings(points: list[tuple[float, float]]) -> bool:
     return not Polygon(points).is_valid
 
 
-@settings(max_examples=500, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=drawn(500), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(specs())
 def test_whatever_is_drawn_can_be_cut_and_sewn(spec: Spec) -> None:
     pattern = draft(spec)
@@ -232,7 +233,7 @@ def hard_wishes(draw: st.DrawFn) -> Spec:
             return replace(spec, skirt=odd)
 
 
-@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(200), deadline=None, suppress_health_check=list(HealthCheck))
 @given(hard_wishes())
 def test_hard_wishes_are_drawn_soundly_or_stopped_and_never_an_accident(spec: Spec) -> None:
     pattern = draft(spec)

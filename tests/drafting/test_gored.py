@@ -27,6 +27,7 @@ from drafting.gored import ShapedGores
 from drafting.outline import Outline
 from drafting.piece import Edge, EdgeKind, Piece, cutting_line, stitching_line
 from tests import tape
+from tests.drawn import drawn
 
 SHAPED = ShapedGores(
     panels=8,
@@ -342,7 +343,7 @@ curved = st.builds(leaning, st.floats(0.1, 0.999), bodies)
 turned = st.builds(leaning, st.floats(1.001, 5), bodies)
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=drawn(120), deadline=None)
 @given(st.one_of(bodies, curved, turned), st.sampled_from([0.0, 0.75]))
 def test_every_set_of_gores_closes_and_trues(cut: ShapedGores, start: float) -> None:
     drawn = gores(cut, start)
@@ -378,7 +379,7 @@ def girths_keep_clear_of_the_body(cut: ShapedGores) -> None:
         assert cut.girth_at(below) == pytest.approx(girth, abs=1e-5)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=drawn(200), deadline=None)
 @given(turned)
 def test_with_much_flare_no_girth_above_the_hip_is_tighter_than_the_body(
     cut: ShapedGores,
@@ -389,7 +390,7 @@ def test_with_much_flare_no_girth_above_the_hip_is_tighter_than_the_body(
     girths_keep_clear_of_the_body(cut)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=drawn(200), deadline=None)
 @given(curved)
 def test_with_little_flare_no_girth_above_the_hip_is_tighter_than_the_body(
     cut: ShapedGores,
@@ -398,7 +399,7 @@ def test_with_little_flare_no_girth_above_the_hip_is_tighter_than_the_body(
     girths_keep_clear_of_the_body(cut)
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=drawn(120), deadline=None)
 @given(bodies)
 def test_the_sweep_is_the_hems_own_ring(cut: ShapedGores) -> None:
     # Trapezoids round the body, independent of arcs: sqrt(R^2 + R'^2) over the gores' angles.
@@ -416,7 +417,7 @@ def test_the_sweep_is_the_hems_own_ring(cut: ShapedGores) -> None:
     assert cut.sweep == pytest.approx(ring, abs=0.02)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=drawn(150), deadline=None)
 @given(st.one_of(bodies, curved, turned))
 def test_sides_run_smoothly_over_the_hip_and_meet_the_waist_squarely(cut: ShapedGores) -> None:
     outline = cut.outline(0.1, 0.1 + 1 / cut.panels)
@@ -437,7 +438,7 @@ def test_sides_run_smoothly_over_the_hip_and_meet_the_waist_squarely(cut: Shaped
         assert math.dist(before[-1].end, after[0].start) < 1e-6
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=drawn(100), deadline=None)
 @given(st.one_of(bodies, turned), st.booleans())
 def test_the_cutting_line_lies_outside_the_stitching_line(cut: ShapedGores, half: bool) -> None:
     width = (0.5 if half else 1.0) / cut.panels

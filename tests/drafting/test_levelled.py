@@ -13,6 +13,7 @@ from drafting.geometry import path_length, point_along
 from drafting.pattern import Pattern, draft
 from drafting.piece import FoldWay, NotchKind, Piece, edge_named
 from drafting.spec import Closure, Cloth, Cloths, Grain, Lining, Ruffle, Skirt, Spec
+from tests.drawn import drawn
 from tests.garments import SOUBRETTE, garment
 
 UNEVEN = replace(SOUBRETTE, floor_front=1040, floor_side=1060, floor_back=1050, heel=0)
@@ -144,7 +145,7 @@ def test_a_hem_over_the_knee_of_a_giant_is_refused() -> None:
 floors = st.floats(1000, 1100)
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=drawn(120), deadline=None)
 @given(
     front=floors,
     left=floors,

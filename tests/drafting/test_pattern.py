@@ -43,6 +43,7 @@ from drafting.spec import (
 from drafting.truing import Side
 from drafting.units import Units
 from tests import tape
+from tests.drawn import drawn
 from tests.garments import PAGE_BOY, SOUBRETTE, chorus_skirt, garment, piece_named
 
 GOLDEN = Path(__file__).parent.parent / "golden"
@@ -168,7 +169,7 @@ likely = st.builds(
     ),
 )
 many = settings(
-    max_examples=120,
+    max_examples=drawn(120),
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.large_base_example],
 )

@@ -56,6 +56,7 @@ from drafting.spec import (
 )
 from drafting.truing import walk
 from tests import tape
+from tests.drawn import drawn
 from tests.garments import SOUBRETTE, garment, piece_named
 
 # Trade example E12: W 720 in six panels of 60 degrees, 1000 long; r 114.592, R 1114.592.
@@ -577,7 +578,7 @@ def polygon(piece: Piece, *, cut: bool) -> Polygon:
     return Polygon(flattened(moved(line, turn=-heading(piece)))[:-1])
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(150), deadline=None, suppress_health_check=list(HealthCheck))
 @given(pieced_skirts(), st.floats(0.8, 0.995))
 def test_a_panel_and_its_corners_are_the_panel_again(spec: Spec, share: float) -> None:
     try:
@@ -654,7 +655,7 @@ def _keeps_its_marks(made: Pieced) -> None:
             assert -1e-6 <= notch.at <= piece.edges[notch.edge].length + 1e-6
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(40), deadline=None, suppress_health_check=list(HealthCheck))
 @given(pieced_skirts(), st.floats(0.85, 0.995), st.booleans())
 def test_whatever_the_split_the_pieces_fit_the_cloth(
     spec: Spec, share: float, one_way: bool

@@ -30,6 +30,7 @@ from drafting.spec import (
     WaistFinish,
 )
 from drafting.units import Units
+from tests.drawn import drawn
 
 # Every key of the contract that holds a value this edition drafts, one to a line.
 CHORUS = """\
@@ -1376,7 +1377,7 @@ def test_any_value_in_any_key_is_read_or_told(sheet: str) -> None:
     homes += [("skirt", name) for name in ("allowances", "godets", "flounce", "owned")]
 
     @given(data=st.data())
-    @settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+    @settings(max_examples=drawn(300), deadline=None, suppress_health_check=[HealthCheck.too_slow])
     def read_or_told(data: st.DataObject) -> None:
         changed_tables = sheet_tables(sheet)
         for home in data.draw(st.lists(st.sampled_from(homes), min_size=1, max_size=4)):
@@ -1418,7 +1419,7 @@ def test_any_text_is_read_or_told(text: str) -> None:
     cut=st.integers(0, 12),
     put=st.text(alphabet="[]{}\"'=#,.\n\\ a1é“\x00", max_size=6),
 )
-@settings(deadline=None, max_examples=300)
+@settings(deadline=None, max_examples=drawn(300))
 def test_a_sheet_with_a_wound_is_read_or_told(at: int, cut: int, put: str) -> None:
     assert told_or_read(CHORUS[:at] + put + CHORUS[at + cut :])
 

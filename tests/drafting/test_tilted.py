@@ -23,6 +23,7 @@ from drafting.panel_wishes import PanelWishes
 from drafting.panels import layer_pieces
 from drafting.spec import Closure, Grain
 from drafting.tilted import Tilted, hem_radius, pattern_angles
+from tests.drawn import drawn
 from tests.tape import walked_area, walked_length
 
 E6 = Tilted(
@@ -262,7 +263,7 @@ def test_lengths_with_a_step_in_them_are_refused() -> None:
 spread = st.floats(0, 60)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=drawn(200), deadline=None)
 @given(
     base=st.floats(400, 940),
     spreads=st.tuples(spread, spread, spread, spread),

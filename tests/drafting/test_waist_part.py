@@ -43,6 +43,7 @@ from drafting.waist_part import (
     waist_part,
 )
 from tests.drafting.test_every_cut import specs
+from tests.drawn import drawn
 from tests.garments import SOUBRETTE, chorus_skirt, garment, piece_named
 
 UNEVEN = Around(front=560, left=584, back=570, right=576)
@@ -74,21 +75,21 @@ def pieces_of(name: str, *, half: bool = False, grain: Grain = Grain.EDGE) -> tu
     return layer_pieces(CUTS[name], wishes)
 
 
-def drawn(path: Path) -> LineString:
+def as_line(path: Path) -> LineString:
     return LineString([(p.x, p.y) for p in flattened(path)])
 
 
 def filled(path: Path) -> Polygon:
     """Return what lies inside a closed path; its last point is its first, to the last bits."""
-    return Polygon(drawn(path).coords[:-1])
+    return Polygon(as_line(path).coords[:-1])
 
 
 def taped(piece: Piece, ray: Ray) -> float:
     """Return the length between waist and hem along a ray, met by shapely on a longer line."""
-    line = drawn(ray.path)
+    line = as_line(ray.path)
     longer = scale(LineString([line.coords[0], line.coords[-1]]), 1.05, 1.05)
-    waist = longer.intersection(drawn(edge_named(piece, "waist").path))
-    hem = longer.intersection(drawn(edge_named(piece, "hem").path))
+    waist = longer.intersection(as_line(edge_named(piece, "waist").path))
+    hem = longer.intersection(as_line(edge_named(piece, "hem").path))
     assert isinstance(waist, Point)
     assert isinstance(hem, Point)
     return float(waist.distance(hem))
@@ -168,8 +169,8 @@ def test_the_short_piece_lies_on_the_whole_one_and_keeps_its_waist(name: str, ha
         assert part.area < 0.6 * whole.area
         low = edge_named(short, "cut_off")
         assert (low.kind, low.allowance) == (EdgeKind.RAW, 0.0)
-        stitched = drawn(edge_named(piece, "waist").path)
-        depths = [Point(p).distance(stitched) for p in drawn(low.path).coords]
+        stitched = as_line(edge_named(piece, "waist").path)
+        depths = [Point(p).distance(stitched) for p in as_line(low.path).coords]
         assert min(depths) >= 99.0
         if name in ("full circle", "double circle", "level hem", "plain gores"):
             assert max(depths) == pytest.approx(100, abs=0.1)
@@ -188,7 +189,7 @@ def test_the_grain_stays_parallel_and_on_the_paper(name: str) -> None:
             assert line.length > 35
             assert filled(stitching_line(short)).contains(line)
             for ray in short.inner_lines:
-                assert ray.kind is not InnerKind.RAY or not drawn(ray.path).intersects(line)
+                assert ray.kind is not InnerKind.RAY or not as_line(ray.path).intersects(line)
 
 
 def test_each_ray_says_how_far_the_tape_goes() -> None:
@@ -264,7 +265,7 @@ def test_a_shaped_gore_is_printed_down_to_where_its_sides_are_straight() -> None
         assert reached == pytest.approx(40, abs=1e-6)
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(40), deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs())
 def test_whatever_the_cut_a_waist_part_can_be_cut_and_its_rays_stay_on_the_panel(
     spec: Spec,
@@ -280,10 +281,10 @@ def test_whatever_the_cut_a_waist_part_can_be_cut_and_its_rays_stay_on_the_panel
             continue
         whole = filled(stitching_line(piece)).buffer(0.1)
         for ray in rays(piece):
-            assert whole.contains(drawn(ray.path)), piece.name
+            assert whole.contains(as_line(ray.path)), piece.name
         assert outline.contains(LineString(short.grainline)), piece.name
         for line in short.inner_lines:
-            assert outline.buffer(0.1).contains(drawn(line.path)), (piece.name, line.kind)
+            assert outline.buffer(0.1).contains(as_line(line.path)), (piece.name, line.kind)
 
 
 def test_a_tilted_waist_of_the_wardrobe_is_cut_off_below_its_lowest_point() -> None:

@@ -17,6 +17,9 @@ from typer.testing import CliRunner, Result
 from cli import app
 from tests.end_to_end.conftest import CHILD, CHORUS, EXAMPLES, ROOT, Run
 
+SHORT = ("--quick", "--without", "lay")
+"""What draws the pages alone and soon, where neither lay plans nor their count matter."""
+
 DONE, WORDS_WRONG, SHEET_WRONG, FILE_WRONG, INTERRUPTED = 0, 2, 3, 4, 130
 
 # Four circles in one panel, each a metre and a fifth long: no cloth is wide enough.
@@ -174,11 +177,13 @@ def test_a_folder_with_other_things_in_it_will_do(tmp_path: Path) -> None:
 
 
 def test_the_same_sheet_gives_the_same_bytes_whatever_the_day(tmp_path: Path) -> None:
+    # A child's skirt with a lining: two pieces to search for, and sooner found than a chorus's.
+    sheet = sheet_of(tmp_path, CHILD.read_text(encoding="utf-8") + "\n[lining]\n")
     written = []
     for seed in ("1", "2"):
         out = tmp_path / seed
         subprocess.run(
-            [sys.executable, "-m", "cli", "draft", str(CHORUS), "--out", str(out)],
+            [sys.executable, "-m", "cli", "draft", str(sheet), "--out", str(out)],
             cwd=ROOT,
             env={**os.environ, "PYTHONHASHSEED": seed, "TZ": f"UTC{seed}"},
             capture_output=True,
@@ -297,6 +302,8 @@ def test_a_hostile_title_stays_inside_its_folder(title: str, tmp_path: Path) -> 
         + '"'
     )
     body = CHILD.read_text(encoding="utf-8").replace('"Young chorus skirt"', written)
+    if title != TITLES[0]:
+        body += '\n[print]\nscope = "card"\n'  # its files have the same names and are soon drawn
     result = hemsweep("draft", sheet_of(tmp_path, body), "--quick", "--out", tmp_path / "a" / "b")
     if result.exit_code == SHEET_WRONG:
         assert "title" in result.stderr
@@ -312,7 +319,7 @@ def test_a_hostile_title_stays_inside_its_folder(title: str, tmp_path: Path) -> 
 
 def test_letters_that_no_type_has_are_replaced_and_told(tmp_path: Path) -> None:
     body = CHILD.read_text(encoding="utf-8").replace("Young chorus skirt", "Dancer 💃 skirt")
-    result = hemsweep("draft", sheet_of(tmp_path, body), "--out", tmp_path / "out")
+    result = hemsweep("draft", sheet_of(tmp_path, body), *SHORT, "--out", tmp_path / "out")
     assert result.exit_code == DONE
     assert "U+1F483" in result.output
     figures = json.loads((tmp_path / "out" / "dancer-skirt-figures.json").read_text("utf-8"))
@@ -382,7 +389,7 @@ def test_a_refused_write_names_the_file_that_was_wanted(
 def test_a_full_disk_leaves_nothing_behind_and_loses_nothing(tmp_path: Path) -> None:
     """The system itself refuses to let any file grow past 20 kB, as a full disk would."""
     out = tmp_path / "out"
-    command = [sys.executable, "-m", "cli", "draft", str(CHILD), "--out", str(out)]
+    command = [sys.executable, "-m", "cli", "draft", str(CHILD), *SHORT, "--out", str(out)]
 
     def small_disk() -> None:
         import resource
@@ -519,7 +526,7 @@ def test_a_terminal_without_our_letters_still_gets_its_figures(
     body = CHILD.read_text(encoding="utf-8").replace("Young chorus skirt", "Юбка φ ◊ ½")
     sheet = sheet_of(tmp_path, body)
     done = subprocess.run(
-        [sys.executable, "-m", "cli", "draft", str(sheet), "--out", str(tmp_path / "o")],
+        [sys.executable, "-m", "cli", "draft", str(sheet), *SHORT, "--out", str(tmp_path / "o")],
         cwd=ROOT,
         env={**os.environ, "PYTHONIOENCODING": encoding, "PYTHONUTF8": "0"},
         capture_output=True,
@@ -538,14 +545,14 @@ def test_a_quick_search_is_the_short_one_and_the_usual_one_saves_paper(tmp_path:
     pages = {}
     for name, words in (("usual", []), ("quick", ["--quick"])):
         out = tmp_path / name
-        assert hemsweep("draft", CHORUS, *words, "--out", out).exit_code == DONE
+        assert hemsweep("draft", CHORUS, *words, "--without", "lay", "--out", out).exit_code == DONE
         told = json.loads((out / "chorus-skirt-figures.json").read_text(encoding="utf-8"))
         pages[name] = told["paper"]["a4"]["pieces_pages"]
     assert pages["usual"] < pages["quick"]
 
 
 def test_one_piece_alone_is_soon_laid_however_long_one_would_search(tmp_path: Path) -> None:
-    result = hemsweep("draft", CHILD, "--thorough", "--out", tmp_path)
+    result = hemsweep("draft", CHILD, "--thorough", "--without", "lay", "--out", tmp_path)
     assert result.exit_code == DONE
 
 

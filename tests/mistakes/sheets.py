@@ -10,11 +10,16 @@ from functools import cache
 from drafting.findings import Finding
 from drafting.geometry import Line, Path
 from drafting.pattern import Pattern, draft
-from drafting.piece import Edge, EdgeKind, Piece, cutting_line, edge_named
+from drafting.piece import Edge, EdgeKind, Piece, cutting_box, cutting_line, edge_named
 from drafting.sheet import read_sheet
 from drafting.spec import PaperName
-from render.pages import Printed, printed
-from render.placement import Effort
+from render.chosen import on_paper as printed_pieces
+from render.drawing import Drawing
+from render.pages import Printed, pattern_pages, printed
+from render.paper import grid
+from render.placement import Effort, Placement
+from render.ticket import ticket
+from render.tiling import Sheets, cut_into_pages
 from tests import tape
 
 XY = tuple[float, float]
@@ -77,16 +82,45 @@ def plain(words: str) -> str:
     return words.replace("\u00a0", " ")
 
 
-def ticket_words(pattern: Pattern) -> str:
-    """Return the words of the ticket, lines of a paragraph joined."""
-    pages = [p for p in on_paper(pattern).document.pages if p.label.startswith("ticket")]
-    return plain(" ".join(text.text for page in pages for text in page.drawing.texts))
+def ticket_words(pattern: Pattern, paper: PaperName = PaperName.A3) -> str:
+    """Return the words of the ticket, lines of a paragraph joined.
+
+    It is the ticket of pieces laid side by side, which takes no search for fewer pages; but for
+    the count of pages and the names on the map its words are those of any other.
+    """
+    return _words(ticket(pattern, _in_a_row(pattern, paper), 2))
 
 
 def page_words(pattern: Pattern) -> str:
-    """Return the words of the pattern's own pages."""
-    pages = [p for p in on_paper(pattern).document.pages if not p.label.startswith("ticket")]
-    return plain(" ".join(text.text for page in pages for text in page.drawing.texts))
+    """Return the words of the pattern's own pages, its pieces side by side on A3."""
+    pages = pattern_pages(pattern, _in_a_row(pattern, PaperName.A3))
+    return _words(page.drawing for page in pages)
+
+
+def _words(drawings: Iterable[Drawing]) -> str:
+    return plain(" ".join(text.text for drawing in drawings for text in drawing.texts))
+
+
+def _in_a_row(pattern: Pattern, paper: PaperName) -> Sheets:
+    """Return a pattern's pieces side by side on the plane of its pages."""
+    placements, left = [], 0.0
+    for one in printed_pieces(pattern):
+        box = cutting_box(one)
+        placements.append(Placement(piece=one, x=left - box.left, y=-box.bottom, turn=0.0))
+        left += box.width + 10
+    return cut_into_pages(tuple(placements), grid(paper, margin=None, overlap=10))
+
+
+def printed_ticket_words(layout: Printed) -> str:
+    """Return the words of the ticket of a layout, lines of a paragraph joined."""
+    pages = layout.document.pages
+    return _words(page.drawing for page in pages if page.label.startswith("ticket"))
+
+
+def printed_page_words(layout: Printed) -> str:
+    """Return the words of the pattern's own pages of a layout."""
+    pages = layout.document.pages
+    return _words(page.drawing for page in pages if not page.label.startswith("ticket"))
 
 
 def finding(pattern: Pattern, code: str) -> Finding:

@@ -12,6 +12,7 @@ from drafting.errors import SheetError
 from drafting.piece import EdgeKind, FoldWay, InnerKind, Piece, cutting_line, edge_named
 from drafting.sheet import read_sheet
 from render.output import Extra, write_draft
+from render.placement import Effort
 from tests import tape
 from tests.end_to_end.pdf_ink import leaves
 from tests.mistakes.sheets import (
@@ -102,7 +103,9 @@ def test_the_waist_allowance_never_makes_the_waist_grow(allowance: str) -> None:
 def test_both_lines_of_the_waist_are_in_the_written_file(tmp_path: Path) -> None:
     """Row 2: taped together, the ink of the pages has the seam at r and the cut inside it."""
     more = '[lining]\n[skirt.allowances]\nwaist = "12 mm"'
-    write_draft(drafted('length = "45 cm"', more), tmp_path, without=(Extra.LAY,))
+    write_draft(
+        drafted('length = "45 cm"', more), tmp_path, without=(Extra.LAY,), effort=Effort.QUICK
+    )
     (pdf,) = tmp_path.glob("*.pdf")
     (figures,) = tmp_path.glob("*.json")
     paper = json.loads(figures.read_text(encoding="utf-8"))["paper"]["a4"]

@@ -2,24 +2,23 @@
 
 import io
 import math
+import re
 from dataclasses import replace
-from pathlib import Path
 
 import pikepdf
 import pytest
 
-import drafting
 from drafting.findings import Level, stops
 from drafting.geometry import Line, Point
 from drafting.pattern import Pattern, draft
 from drafting.piece import Dot, EdgeKind, FoldWay, InnerKind, Piece, cutting_line, edge_named
 from drafting.sheet import read_sheet
 from drafting.spec import PaperName, RuffleCloth, Strips
-from render.pages import printed
 from render.pdf import pdf_bytes
 from render.proof import proof
 from render.words import label_words
 from tests import tape
+from tests.examples import EXAMPLES, layout_of_example, pattern_of_example
 from tests.mistakes.sheets import (
     CHILD,
     EASE,
@@ -42,6 +41,8 @@ from tests.mistakes.sheets import (
     parts,
     piece,
     plain,
+    printed_page_words,
+    printed_ticket_words,
     said,
     sheet,
     ticket_words,
@@ -49,7 +50,6 @@ from tests.mistakes.sheets import (
 
 FINISHED = WAIST + EASE
 DRAFTED = FINISHED / (1 + STRETCH)
-EXAMPLES = sorted((Path(__file__).parents[2] / "measurements_examples").glob("*.toml"))
 
 # --- 11, 12, 13: strips and gathers ----------------------------------------------------------
 
@@ -630,17 +630,39 @@ def test_pages_turned_to_fit_ask_printers_to_leave_their_size_alone() -> None:
     assert any("leave its size alone" in fault for fault in proof(out.getvalue()).faults)
 
 
+@pytest.mark.parametrize(
+    ("skirt", "more"),
+    [
+        ('length = "62 cm"\nfullness = 2', '[lining]\n[ruffle]\ndepth = "20 cm"'),
+        ('hem_above_floor = "48 cm"\npanels = 4', "[lining]"),
+        ('cut = "tiered"\nlength = "75 cm"', ""),
+    ],
+)
+def test_a_ticket_says_the_same_however_pieces_lie_on_its_pages(skirt: str, more: str) -> None:
+    """What is read here of pieces side by side on A3 is what is printed on A4.
+
+    Counts and names of pages differ, and the words between two names.
+    """
+    pattern = drafted(skirt, more)
+    row, pages = (
+        [word for word in words.split() if re.search("[a-z]{3}", word)]
+        for words in (ticket_words(pattern), printed_ticket_words(on_paper(pattern)))
+    )
+    assert row == pages
+    assert len(row) > 300
+
+
 # --- 19: labels ------------------------------------------------------------------------------
 
 
-def _drawn(name: Path) -> Pattern:
+def _drawn(name: str) -> Pattern:
     """Return an example with its strips on the pages too, so that every piece is printed."""
-    spec = drafting.load(name)
+    spec = pattern_of_example(name).spec
     return draft(replace(spec, print=replace(spec.print, strips=Strips.DRAWN)))
 
 
-@pytest.mark.parametrize("name", EXAMPLES, ids=lambda path: path.stem)
-def test_no_label_leaves_out_count_cloth_allowance_or_wearer(name: Path) -> None:
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_no_label_leaves_out_count_cloth_allowance_or_wearer(name: str) -> None:
     """Row 19: every label says how often, of what, with what around it, for whom, how large.
 
     Each file holds one size, so no nest has to be told apart, by colour or otherwise.
@@ -660,14 +682,11 @@ def test_no_label_leaves_out_count_cloth_allowance_or_wearer(name: Path) -> None
         assert label[-1].endswith("scale 1 : 2" if spec.scale < 1 else "scale 1 : 1")
 
 
-@pytest.mark.parametrize(
-    "name",
-    [pytest.param(path, id=path.stem) for path in EXAMPLES],
-)
-def test_every_piece_on_the_pages_has_its_label_whole(name: Path) -> None:
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_piece_on_the_pages_has_its_label_whole(name: str) -> None:
     """Row 19: of each piece that is printed, one copy of its label at least is not cut short."""
-    pattern = draft(drafting.load(name))
-    words, many = page_words(pattern), len(pattern.pieces)
+    pattern = pattern_of_example(name)
+    words, many = printed_page_words(layout_of_example(name)), len(pattern.pieces)
     for order, one in enumerate(pattern.pieces, start=1):
         if one.rectangle:
             continue  # listed with its cutting measures, and not printed
@@ -678,7 +697,7 @@ def test_every_piece_on_the_pages_has_its_label_whole(name: Path) -> None:
 def test_a_mirrored_pair_is_called_one_on_its_label() -> None:
     """Row 19: two panels with a closure between them are a pair, and the interfacing is told."""
     pattern = drafted('length = "45 cm"', '[print]\nstrips = "drawn"')
-    words = page_words(pattern)
+    words = printed_page_words(on_paper(pattern))
     assert "piece 1 of 3: cut 2 from skirt cloth, a mirrored pair" in words
     assert "piece 2 of 3: cut 1 from skirt cloth, and 1 from interfacing" in words
     assert "waist 1.0 cm" in words.partition("included: seams 1.5 cm, hem ")[2]
@@ -690,7 +709,7 @@ def test_a_half_is_never_cut_as_a_whole(long: int) -> None:
     """Row 19: "half is shown" stands on the label of every half, whatever room its fold has."""
     folded = "[cloth.skirt]\nfold = true\n[cloth.lining]\nfold = true"
     pattern = drafted(f'length = "{long} cm"', f"[lining]\n{folded}")
-    words = page_words(pattern)
+    words = printed_page_words(on_paper(pattern))
     halves = [one for one in pattern.pieces if one.half]
     assert len(halves) == 2
     for order, _ in enumerate(halves, start=1):
@@ -775,16 +794,15 @@ def test_a_half_scale_ruffle_keeps_its_rows_and_joins() -> None:
 
 
 @pytest.mark.parametrize("scale", ["full", "half"])
-@pytest.mark.parametrize("paper", ["a4", "letter"])
-def test_the_cautions_are_never_left_out(scale: str, paper: str) -> None:
+@pytest.mark.parametrize("paper", [PaperName.A4, PaperName.LETTER])
+def test_the_cautions_are_never_left_out(scale: str, paper: PaperName) -> None:
     """Row 20: fire, tools and local rules are printed on every ticket there is."""
     for skirt, more in (
         ('length = "60 cm"', ""),
         ('cut = "gathered"\nlength = "45 cm"', ""),
         ('cut = "gored"\nlength = "60 cm"', "[lining]\n[ruffle]"),
     ):
-        wish = f'{more}\n[print]\npaper = ["{paper}"]'
-        words = ticket_words(drafted(skirt, wish, top=f'scale = "{scale}"'))
+        words = ticket_words(drafted(skirt, more, top=f'scale = "{scale}"'), paper)
         assert "Fire: full skirts and light cloth catch easily" in words
         assert "stop, drop, roll" in words
         assert "close rotary cutters, cut away from yourself" in words
@@ -805,5 +823,5 @@ def test_a_bias_strip_is_listed_even_where_strips_are_drawn() -> None:
     sheet = '[wearer]\nsize = "P04"\n[skirt]\nhem = "bound"\n[print]\nstrips = "drawn"\n'
     pattern = draft(read_sheet(sheet))
     names = {piece.name for piece in pattern.pieces}
-    drawn = {p.piece.name for p in printed(pattern, PaperName.A3).sheets.placements}
+    drawn = {p.piece.name for p in on_paper(pattern).sheets.placements}
     assert names - drawn == {"hem binding"}

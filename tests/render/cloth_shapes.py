@@ -1,7 +1,10 @@
 """Simple pieces to lay out in tests, and flat geometry of the tests' own. Millimetres."""
 
+import itertools
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+
+from shapely import LineString, Polygon, STRtree
 
 from drafting.geometry import Arc, Line, Point
 from drafting.piece import Edge, EdgeKind, Piece
@@ -88,3 +91,28 @@ def apart(one: Sequence[XY], other: Sequence[XY]) -> float:
             theirs = [x * nx + y * ny for x, y in other]
             best = max(best, min(theirs) - max(mine), min(mine) - max(theirs))
     return best
+
+
+def overlapping(shapes: Sequence[Sequence[XY]], by: float) -> Iterator[tuple[int, int]]:
+    """Yield the places of two convex shapes that overlap by as much as told, or more.
+
+    Shapely finds those whose upright boxes meet, for no others can; the axes tell by how much.
+    """
+    near = STRtree([Polygon(shape) for shape in shapes])
+    for k, shape in enumerate(shapes):
+        for m in near.query(Polygon(shape)):
+            if k < m and apart(shape, shapes[m]) <= -by:
+                yield k, int(m)
+
+
+class Lines:
+    """Lines on a page, each a run of points, to be asked what they cross."""
+
+    def __init__(self, walks: Sequence[Sequence[XY]]) -> None:
+        self._steps = [step for walk in walks for step in itertools.pairwise(walk)]
+        self._near = STRtree([LineString(step) for step in self._steps])
+
+    def cross(self, shape: Sequence[XY]) -> bool:
+        """Tell whether a line runs more than 0.05 mm into a convex shape."""
+        near = self._near.query(Polygon(shape))
+        return any(apart(shape, self._steps[k]) < -0.05 for k in near)

@@ -1,45 +1,22 @@
 """Every example, drafted and laid out on its own paper, once for all tests."""
 
+import gettext
 from collections.abc import Callable
-from functools import cache
-from pathlib import Path
 
 import pytest
 
-import drafting
+from drafting.language import Language
 from drafting.pattern import Pattern
 from drafting.spec import PaperName
-from render.pages import Printed, printed
-from render.parts import Plane, laid_out
-from render.placement import Effort
-
-EXAMPLES = {
-    path.stem: path
-    for path in sorted((Path(__file__).parent.parent.parent / "measurements_examples").iterdir())
-}
-
-
-@cache
-def _pattern(name: str) -> Pattern:
-    return drafting.draft(drafting.load(EXAMPLES[name]))
-
-
-@cache
-def _layout(name: str, paper: PaperName | None) -> Printed:
-    pattern = _pattern(name)
-    # How few pages there are is the placement's own concern; what is drawn on them is tested here.
-    return printed(pattern, paper or pattern.spec.print.papers[0], effort=Effort.QUICK)
-
-
-@cache
-def _plane(name: str) -> Plane:
-    return laid_out(_pattern(name))
+from render.pages import Printed
+from render.parts import Plane
+from tests.examples import EXAMPLES, layout_of_example, pattern_of_example, plane_of_example
 
 
 @pytest.fixture(scope="session")
 def pattern_of() -> Callable[[str], Pattern]:
     """Return a function that gives an example's pattern by its stem."""
-    return _pattern
+    return pattern_of_example
 
 
 @pytest.fixture(scope="session")
@@ -47,7 +24,8 @@ def layout_of() -> Callable[..., Printed]:
     """Return a function that gives an example's layout on its own paper, or on another."""
 
     def find(name: str, paper: PaperName | None = None) -> Printed:
-        return _layout(name, paper)
+        # One word fewer is another key to what is kept.
+        return layout_of_example(name, paper) if paper else layout_of_example(name)
 
     return find
 
@@ -62,22 +40,40 @@ def example(request: pytest.FixtureRequest) -> str:
 @pytest.fixture
 def pattern(example: str) -> Pattern:
     """One example's pattern after the other."""
-    return _pattern(example)
+    return pattern_of_example(example)
 
 
 @pytest.fixture
 def layout(example: str) -> Printed:
     """One example's layout on its own paper after the other."""
-    return _layout(example, None)
+    return layout_of_example(example)
 
 
 @pytest.fixture
 def plane(example: str) -> Plane:
     """One example's pieces on one plane after the other."""
-    return _plane(example)
+    return plane_of_example(example)
 
 
 @pytest.fixture(scope="session")
 def plane_of() -> Callable[[str], Plane]:
     """Return a function that gives an example's pieces on one plane by its stem."""
-    return _plane
+    return plane_of_example
+
+
+class Marked(gettext.NullTranslations):
+    """A catalogue that puts its language before whatever it is asked for."""
+
+    def __init__(self, language: Language) -> None:
+        super().__init__()
+        self.language = language
+
+    def gettext(self, message: str) -> str:
+        """Return the words marked."""
+        return f"{self.language.value}:{message}"
+
+
+@pytest.fixture
+def marked(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every sentence that is looked up in a catalogue is marked with the language meant."""
+    monkeypatch.setattr("drafting.language.catalogue", Marked)

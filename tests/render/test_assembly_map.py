@@ -15,7 +15,7 @@ from render.paper import grid
 from render.placement import Placement
 from render.tiling import Sheets, cut_into_pages
 from tests.render.cloth_shapes import rectangle
-from tests.render.test_ticket import crosses, inked_box
+from tests.render.test_ticket import struck
 
 A4 = grid(PaperName.A4, margin=None, overlap=10)
 
@@ -106,14 +106,9 @@ def test_numbers_on_the_map_are_clear_of_lines_and_names_wherever_there_is_room(
     """Names of pages are never left out: on a page full of lines one is set over them."""
     sheets = layout.sheets
     drawn = assembly_map(sheets, map_size(sheets, 100.0, 120.0)[2])
-    struck = {
-        text.text
-        for text in drawn.texts
-        for stroke in drawn.strokes
-        if crosses(inked_box(text), stroke)
-    }
-    assert not struck & {text.text for text in drawn.texts if text.bold}
-    assert len(struck) <= 0.1 * len(sheets.tiles)
+    over = {text.text for text in struck(drawn.texts, drawn.strokes)}
+    assert not over & {text.text for text in drawn.texts if text.bold}
+    assert len(over) <= 0.1 * len(sheets.tiles)
 
 
 def test_a_map_too_small_for_numbers_still_names_every_page(layout: Printed) -> None:

@@ -45,6 +45,7 @@ from render.paper import HOME, LEAST_WINDOW, PAPERS, PaperError
 from render.pdf import pdf_bytes
 from render.proof import proof
 from tests.drafting.test_every_cut import specs
+from tests.drawn import drawn
 from tests.garments import CHORUS_TALL, PAGE_BOY, SOUBRETTE, chorus_skirt, garment, piece_named
 
 EIGHT_POINTS = 8 * 25.4 / 72
@@ -282,8 +283,19 @@ def in_margins(spec: Spec, paper: PaperName, margin: float | None) -> Spec:
     return replace(spec, print=wish)
 
 
-@pytest.mark.parametrize("margin", [12.7, 20.0, 25.0, 30.0, 33.0, None])
-@pytest.mark.parametrize("paper", [PaperName.A4, PaperName.LETTER])
+# From the widest window down to the least; a card leaves one block more out at each step.
+@pytest.mark.parametrize(
+    ("paper", "margin"),
+    [
+        (PaperName.A4, 12.7),
+        (PaperName.A4, 25.0),
+        (PaperName.A4, 33.0),
+        (PaperName.A4, None),
+        (PaperName.LETTER, 20.0),
+        (PaperName.LETTER, 30.0),
+        (PaperName.LETTER, None),
+    ],
+)
 def test_no_margin_takes_the_cautions_off_a_card(paper: PaperName, margin: float | None) -> None:
     for spec in (chorus_skirt(), uneven_over_gores(), widest()):
         try:
@@ -335,7 +347,7 @@ def test_every_example_fits_one_page_in_legible_type(pattern: Pattern) -> None:
         assert_legible(card_of(pattern.spec, paper))
 
 
-@settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(12), deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs())
 def test_whatever_the_cut_a_card_is_one_legible_page(spec: Spec) -> None:
     pattern = draft(as_card(spec))

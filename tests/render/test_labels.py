@@ -28,6 +28,7 @@ from render.room import turned_box
 from render.tiling import cut_into_pages
 from render.words import fold_words, label_words
 from tests.drafting.test_every_cut import specs
+from tests.drawn import drawn
 from tests.garments import garment
 
 
@@ -38,7 +39,7 @@ def corners(text: Text) -> tuple[Point, ...]:
     return turned_box(middle, wide, 0.7 * text.size, text.angle)
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(40), deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs())
 def test_a_pieces_name_lies_inside_its_cutting_line(spec: Spec) -> None:
     pattern = draft(spec)

@@ -1,6 +1,5 @@
 """Large sheets: nothing printed over anything, the foot inside its strip, names in black."""
 
-import itertools
 from collections.abc import Callable
 from typing import Any
 
@@ -18,7 +17,7 @@ from render.foot import FOOT, check_length, check_line
 from render.pages import Printed, printed
 from render.placement import Effort, Placement, place
 from tests.garments import STRIPS_ALONE
-from tests.render.cloth_shapes import apart
+from tests.render.cloth_shapes import overlapping
 from tests.render.test_ticket import inked_box
 
 LAYOUTS = [
@@ -47,10 +46,9 @@ def test_no_words_stand_over_other_words(large: Printed) -> None:
             if text.text.strip()
         ]
         boxes += [(text, inked_box(text)) for text in page.foot.texts]
-        for (one, box), (other, other_box) in itertools.combinations(boxes, 2):
-            assert apart(box, other_box) > -0.1, (
-                f"page {page.label}: {one.text!r} and {other.text!r}"
-            )
+        found = overlapping([box for _, box in boxes], by=0.1)
+        over = [(boxes[k][0].text, boxes[m][0].text) for k, m in found]
+        assert not over, f"page {page.label}: {over}"
 
 
 def test_all_words_stay_on_what_is_drawn(large: Printed) -> None:

@@ -1,6 +1,5 @@
 """Lay plans as a file: a page or more a cloth, every copy listed, and what to buy."""
 
-import itertools
 import math
 import re
 from collections.abc import Callable
@@ -29,7 +28,7 @@ from render.drawing import About, Document, Kind, Page
 from render.lay_pages import lay_document
 from render.pdf import pdf_bytes
 from render.proof import proof
-from tests.render.cloth_shapes import apart
+from tests.render.cloth_shapes import overlapping
 from tests.render.test_lay_picture import STRIPS, read
 from tests.render.test_ticket import inked_box, walked
 
@@ -106,10 +105,11 @@ def pages_of(document: Document, name: str) -> list[Page]:
 def test_nothing_is_printed_over_other_words_or_outside_the_window(written: Written) -> None:
     for page in written[2].pages:
         window = page.window
-        boxes = [(text, inked_box(text)) for text in page.drawing.texts if text.text.strip()]
-        for (one, box), (other, other_box) in itertools.combinations(boxes, 2):
-            assert apart(box, other_box) > -0.1, f"{page.label}: {one.text!r}, {other.text!r}"
-        spots = [spot for _, box in boxes for spot in box]
+        texts = [text for text in page.drawing.texts if text.text.strip()]
+        boxes = [inked_box(text) for text in texts]
+        over = [(texts[k].text, texts[m].text) for k, m in overlapping(boxes, by=0.1)]
+        assert not over, f"{page.label}: {over}"
+        spots = [spot for box in boxes for spot in box]
         spots += [spot for stroke in page.drawing.strokes for spot in walked(stroke)]
         for x, y in spots:
             assert window.left - 0.01 <= x <= window.right + 0.01, page.label

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 import pytest
-from shapely import LineString, Polygon
+from shapely import LineString, Polygon, STRtree
 
 import drafting
 from drafting.cloth.laying import lay_of
@@ -23,8 +23,8 @@ from drafting.units import Units
 from render.drawing import Layer, Stroke, Text
 from render.lay_picture import LayPicture, PictureError, lay_picture
 from render.svg import drawing_svg
-from tests.render.cloth_shapes import XY, apart
-from tests.render.conftest import EXAMPLES
+from tests.examples import EXAMPLES
+from tests.render.cloth_shapes import XY, overlapping
 from tests.render.test_ticket import inked_box, walked
 
 UPRIGHT, ACROSS = (190.0, 240.0), (277.0, 150.0)
@@ -151,18 +151,18 @@ def shown(lay: Lay) -> list[Laid]:
 
 
 def test_no_words_are_printed_over_other_words(drawn: Plan) -> None:
-    boxes = [(text, inked_box(text)) for text in texts_of(drawn.picture)]
-    for (one, box), (other, other_box) in itertools.combinations(boxes, 2):
-        near = abs(one.at.x - other.at.x) < 150 and abs(one.at.y - other.at.y) < 60
-        assert not near or apart(box, other_box) > -0.1, f"{one.text!r} and {other.text!r}"
+    texts = texts_of(drawn.picture)
+    over = overlapping([inked_box(text) for text in texts], by=0.1)
+    assert not [(texts[k].text, texts[m].text) for k, m in over]
 
 
 def test_no_line_runs_through_words(drawn: Plan) -> None:
-    lines = [(stroke, LineString(points(stroke))) for stroke in drawn.picture.drawing.strokes]
+    strokes = drawn.picture.drawing.strokes
+    lines = STRtree([LineString(points(stroke)) for stroke in strokes])
     for text in texts_of(drawn.picture):
         inked = Polygon(inked_box(text)).buffer(-0.05)
-        for stroke, line in lines:
-            assert not line.intersects(inked), f"{text.text!r} is crossed, {stroke.layer}"
+        crossed = [strokes[k].layer for k in lines.query(inked, predicate="intersects")]
+        assert not crossed, f"{text.text!r} is crossed, {crossed}"
 
 
 def test_nothing_is_cut_off_and_the_picture_keeps_to_its_room(drawn: Plan) -> None:

@@ -1,12 +1,12 @@
 """The ticket and the pages' words: all that is needed is there, and nothing is printed over."""
 
-import itertools
 import math
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 import pytest
+from shapely import MultiPoint, Polygon
 
 from drafting.findings import Finding, Level
 from drafting.geometry import Arc, Line
@@ -17,7 +17,7 @@ from render import fonts
 from render.drawing import Anchor, Layer, Page, Stroke, Text
 from render.pages import Printed, printed
 from tests import tape
-from tests.render.cloth_shapes import XY, apart, moved
+from tests.render.cloth_shapes import XY, Lines, moved, overlapping
 from tests.render.typeface import advances
 
 FONT = {False: "FiraSans-Regular.ttf", True: "FiraSans-SemiBold.ttf"}
@@ -61,11 +61,10 @@ def read(pages: Sequence[Page]) -> str:
 
 def test_no_words_are_printed_over_other_words(layout: Printed) -> None:
     for page in layout.document.pages:
-        boxes = [(text, inked_box(text)) for text in page.drawing.texts if text.text.strip()]
-        for (one, box), (other, other_box) in itertools.combinations(boxes, 2):
-            assert apart(box, other_box) > -0.1, (
-                f"page {page.label}: {one.text!r} and {other.text!r}"
-            )
+        texts = [text for text in page.drawing.texts if text.text.strip()]
+        boxes = [inked_box(text) for text in texts]
+        over = [(texts[k].text, texts[m].text) for k, m in overlapping(boxes, by=0.1)]
+        assert not over, f"page {page.label}: {over}"
 
 
 def test_the_ticket_and_the_marks_of_pages_stay_inside_the_window(layout: Printed) -> None:
@@ -120,36 +119,29 @@ def test_every_word_of_a_piece_is_whole_on_one_page(layout: Printed) -> None:
     assert not cut - whole, sorted(cut - whole)
 
 
-def crosses(box: list[XY], stroke: Stroke) -> bool:
-    spots = walked(stroke)
-    return any(apart(box, [a, b]) < -0.05 for a, b in itertools.pairwise(spots))
+def struck(texts: Sequence[Text], strokes: Iterable[Stroke]) -> list[Text]:
+    """Return the texts that a stroke runs through."""
+    lines = Lines([walked(stroke) for stroke in strokes])
+    return [text for text in texts if lines.cross(inked_box(text))]
 
 
 def test_no_words_cross_a_cutting_line(layout: Printed) -> None:
     for page in pattern_pages(layout):
         cutting = [s for s in page.drawing.strokes if s.layer is Layer.CUTTING]
-        for text in page.drawing.texts:
-            box = inked_box(text)
-            assert not any(crosses(box, stroke) for stroke in cutting), (
-                f"page {page.label}: {text.text}"
-            )
+        assert not struck(page.drawing.texts, cutting), f"page {page.label}"
 
 
 def test_no_words_of_a_piece_cross_any_line_of_the_pattern(layout: Printed) -> None:
     for page in pattern_pages(layout):
         drawn = [s for s in page.drawing.strokes if s.layer is not Layer.PAGE]
-        for text in page.drawing.texts:
-            if text.layer is not Layer.PAGE:
-                box = inked_box(text)
-                assert not any(crosses(box, stroke) for stroke in drawn), (
-                    f"page {page.label}: {text.text}"
-                )
+        texts = [text for text in page.drawing.texts if text.layer is not Layer.PAGE]
+        assert not struck(texts, drawn), f"page {page.label}"
 
 
 def test_words_of_a_piece_stand_on_it(layout: Printed) -> None:
     """On the paper beside it they would be cut away; only words that have no room may be."""
     outlines = [
-        tape.chain(placement.on_plane(cutting_line(placement.piece)), 400)
+        Polygon(tape.chain(placement.on_plane(cutting_line(placement.piece)), 400))
         for placement in layout.sheets.placements
     ]
     on, beside = set[tuple[str, float, float]](), set[tuple[str, float, float]]()
@@ -159,10 +151,8 @@ def test_words_of_a_piece_stand_on_it(layout: Printed) -> None:
                 continue
             corners = moved(inked_box(text), dx, dy, 0.0)
             (ax, ay), (cx, cy) = corners[0], corners[2]
-            spots = (*corners, ((ax + cx) / 2, (ay + cy) / 2))
-            held = any(
-                all(tape.winds_round(spot, outline) for spot in spots) for outline in outlines
-            )
+            spots = MultiPoint([*corners, ((ax + cx) / 2, (ay + cy) / 2)])
+            held = any(outline.contains(spots) for outline in outlines)
             (on if held else beside).add((text.text, round(ax, 2), round(ay, 2)))
     assert on
     assert len(beside) <= 0.15 * len(on), sorted(beside)
@@ -179,14 +169,13 @@ def on_the_plane(layout: Printed) -> Iterator[tuple[Page, float, float]]:
 def test_words_of_the_ticket_are_not_struck_through(layout: Printed) -> None:
     """But for a few page names on the map, where outlines leave a page no room."""
     names = {tile.name for tile in layout.sheets.tiles}
-    struck = set()
-    for page in ticket_pages(layout):
-        for text in page.drawing.texts:
-            box = inked_box(text)
-            if any(crosses(box, stroke) for stroke in page.drawing.strokes):
-                struck.add(text.text)
-    assert struck <= names
-    assert len(struck) <= 0.15 * len(names)
+    found = {
+        text.text
+        for page in ticket_pages(layout)
+        for text in struck(page.drawing.texts, page.drawing.strokes)
+    }
+    assert found <= names
+    assert len(found) <= 0.15 * len(names)
 
 
 # --- what must be on it --------------------------------------------------------------------

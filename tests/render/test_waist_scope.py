@@ -31,6 +31,7 @@ from render.tiling import cut_into_pages
 from render.words import allowance_words, check_words, fold_words, label_words
 from tests import tape
 from tests.drafting.test_every_cut import specs
+from tests.drawn import drawn
 from tests.garments import chorus_skirt
 from tests.render.test_labels import corners
 
@@ -39,8 +40,8 @@ def waist_only(spec: Spec) -> Spec:
     return replace(spec, print=replace(spec.print, scope=Scope.WAIST))
 
 
-def layout_of_waist(pattern: Pattern) -> Printed:
-    return printed(draft(waist_only(pattern.spec)), PaperName.A4)
+def layout_of_waist(pattern: Pattern, effort: Effort = Effort.QUICK) -> Printed:
+    return printed(draft(waist_only(pattern.spec)), PaperName.A4, effort=effort)
 
 
 def words_of(layout: Printed) -> str:
@@ -49,9 +50,9 @@ def words_of(layout: Printed) -> str:
     return words.replace("\u00a0", " ")
 
 
-@pytest.fixture
+@pytest.fixture(scope="module")
 def chorus(pattern_of: Callable[[str], Pattern]) -> Printed:
-    return layout_of_waist(pattern_of("chorus-skirt"))
+    return layout_of_waist(pattern_of("chorus-skirt"), Effort.USUAL)
 
 
 def test_the_chorus_skirt_takes_four_pages(chorus: Printed) -> None:
@@ -99,7 +100,7 @@ def test_a_hem_facing_is_traced_and_not_printed(pattern_of: Callable[[str], Patt
         if faced
     }
     assert traced == {"hem facing back": "skirt back", "hem facing front": "skirt front"}
-    words = words_of(printed(pattern, PaperName.A4))
+    words = words_of(printed(pattern, PaperName.A4, effort=Effort.QUICK))
     assert "trace the hem line and the sides of skirt back once they are chalked" in words
     assert "hem facing back" in [piece.name for piece in on_paper(whole)]
     # Asked for by name it is printed, and not called traced.
@@ -189,7 +190,7 @@ def test_every_side_of_every_example_says_its_name_and_its_length(
     assert not untold
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(15), deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs())
 def test_every_side_of_any_skirt_says_its_name_and_its_length(spec: Spec) -> None:
     pattern = draft(waist_only(spec))
@@ -198,7 +199,7 @@ def test_every_side_of_any_skirt_says_its_name_and_its_length(spec: Spec) -> Non
         assert not untold_sides(placed, whole[placed.piece.name], texts, spec.units)
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(15), deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs())
 def test_every_ray_has_its_length_and_the_label_stands_on_the_paper_cut_out(spec: Spec) -> None:
     for placed, texts in set_on_a4(draft(waist_only(spec))):
@@ -233,7 +234,7 @@ def test_the_command_writes_a_sound_file_and_one_piece_of_it(tmp_path: Path) -> 
     out = tmp_path / "out"
     for more in ([], ["--piece", "1"]):
         result = CliRunner().invoke(
-            app, ["draft", str(sheet), "--without", "lay", "--out", str(out), *more]
+            app, ["draft", str(sheet), "--quick", "--without", "lay", "--out", str(out), *more]
         )
         assert result.exit_code == 0, result.output
     assert (out / "quick-skirt-panel-a4.pdf").exists()

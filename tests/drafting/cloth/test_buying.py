@@ -25,6 +25,7 @@ from tests import tape
 from tests.drafting.cloth.test_boxes import E1, E11, box_piece, plain_mitres
 from tests.drafting.test_allowance import a_panel
 from tests.drafting.test_every_cut import specs
+from tests.drawn import drawn
 from tests.garments import SOUBRETTE, chorus_skirt, garment
 
 PLAIN = Cloth(width=1520, selvage=10, squared=True)
@@ -124,7 +125,7 @@ def test_panels_that_only_just_reach_behind_each_other_lie_beside_each_other() -
     assert [beside(0.0), beside(0.9), beside(1.1)] == [1, 1, 2]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=drawn(60), deadline=None)
 @given(
     st.lists(st.tuples(st.floats(50, 900), st.floats(50, 900), st.integers(1, 5)), max_size=5),
     st.floats(900, 2800),
@@ -368,7 +369,7 @@ def test_rows_are_an_upper_bound_for_what_is_bought() -> None:
     assert math.isfinite(purchase(lay, Units.CM).grams)
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(15), deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs(), st.floats(200, 4000), st.floats(0, 700), st.booleans())
 def test_whatever_is_cut_is_bought_and_cloth_at_hand_is_enough_or_short(
     spec: Spec, have: float, repeat: float, half: bool

@@ -30,6 +30,7 @@ from tests.drafting.cloth import lay_check
 from tests.drafting.cloth.test_boxes import E1, E11, E12, E12_ALLOWANCES, box_piece, plain_mitres
 from tests.drafting.test_allowance import a_panel
 from tests.drafting.test_every_cut import specs
+from tests.drawn import drawn
 from tests.garments import CHORUS_TALL, chorus_skirt, garment
 from tests.tape import chain
 
@@ -196,7 +197,7 @@ def test_halves_lie_on_the_fold_and_pairs_in_two_layers() -> None:
     assert folded.start == 0 and folded.length > 0
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(150), deadline=None, suppress_health_check=list(HealthCheck))
 @given(patterns())
 def test_a_fold_of_the_cloth_lies_along_or_across_the_grain_of_its_half(pattern: Pattern) -> None:
     for piece in pattern.pieces:

@@ -25,6 +25,7 @@ from drafting.spec import (
     WaistFinish,
 )
 from drafting.units import Units
+from tests.drawn import drawn
 from tests.garments import PAGE_BOY, chorus_skirt, garment
 
 WIDTHS_CM = [900, 1120, 1400, 1500, 2800]
@@ -157,7 +158,7 @@ def test_the_lining_of_an_owned_skirt_is_told_too() -> None:
     assert all(one.buy for one in found)
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=drawn(12), deadline=None)
 @given(
     st.floats(0.5, 2),
     st.floats(400, 950),
