@@ -132,13 +132,15 @@ def _panel(pattern: Pattern) -> Piece | None:
 
 
 def _swung(piece: Piece) -> Swung:
-    begin, finish = piece.edges[0].path, piece.edges[2].path
+    begin, finish = piece.edges[0].path, piece.edges[-2].path
     first = direction_along(begin, 0.0)
     last = direction_along(finish, 0.0) + math.pi  # it runs from the hem up to the waist
     angle = (last - first) % math.tau or math.tau
     turn = -last
     box = bounds(moved(cutting_line(piece), turn=turn))
-    across = max(box.right, 0.0) - min(box.left, 0.0)
+    hem = edge_named(piece, "hem")
+    reach = math.hypot(*hem.path[-1].end) + hem.allowance
+    across = max(box.right, reach) - min(box.left, 0.0)
     high = max(box.top, 0.0) - min(box.bottom, 0.0)
     return Swung(piece=piece, scale=min(ACROSS / across, HIGH / high), angle=angle, turn=turn)
 
@@ -156,7 +158,8 @@ def _radii(
     """Return the four radii from the smallest up, as they end at the last straight edge."""
     assert skirt.waist_radius is not None and skirt.hem_radius is not None
     at_waist = swung.point(waist.path[0].start).x
-    at_hem = swung.point(hem.path[-1].end).x
+    # A pieced corner ends the panel's own hem before its straight edge, but not the arc.
+    at_hem = math.hypot(*swung.point(hem.path[-1].end))
     a, h = waist.allowance, hem.allowance
 
     def shifted(least: Mm, most: Mm | None, by: Mm) -> str:
@@ -244,7 +247,7 @@ def _numbered(
 ) -> tuple[Drawing, list[tuple[str, str]]]:
     """Return the numbers in the picture, and what they stand for."""
     piece = swung.piece
-    first, last = piece.edges[0], piece.edges[2]
+    first, last = piece.edges[0], piece.edges[-2]
     hem = swung.path(edge_named(piece, "hem").path)
     reach = math.hypot(*hem[-1].end)
     inner = math.hypot(*swung.point(first.path[0].start))
@@ -260,7 +263,7 @@ def _numbered(
             -swung.angle,
             -6.0,
         ),
-        "4": _beside(Point(inner + 0.82 * (reach - inner), 0.0), 0.0, -5.0),
+        "4": _beside(Point(inner + 0.72 * (reach - inner), 0.0), 0.0, -5.0),
         "5": _beside(middle, math.atan2(grain[1].y - grain[0].y, grain[1].x - grain[0].x), 5.0),
     }
     allowance = length_text(first.allowance, units)
@@ -287,6 +290,10 @@ def _numbered(
                     " body: chalk points from ray to ray and join them in one even curve."
                 ),
             )
+        )
+    if any(edge.pieced for edge in piece.edges):
+        rows.append(
+            ("", say("The cloth is too narrow for the whole arc: its corners are pieced on first."))
         )
     drawn = [number(mark, one, to) for mark, (one, to) in at.items()]
     drawn.append(ink.double_arrow(*grain, pen=ink.EDGE))

@@ -56,7 +56,7 @@ def sample_strip(pattern: Pattern) -> Picture | None:
         "gathering-sample",
         together(strip, measured, _below(ruffle, units, ink.extent(strip).bottom - 2.0)),
         caption=say(
-            "A sample at true size. Cut it from the ruffle's cloth, sew its rows, draw it up to"
+            "A sample at true size. Cut it from the ruffle's cloth, gather it and draw it up to"
             " {gathered}: that is how this ruffle will stand.",
             gathered=gathered,
         ),
@@ -153,14 +153,14 @@ def _row_names(ruffle: RuffleFigures, units: Units) -> tuple[tuple[Mm, str], ...
             said.append((row, say("gathering row, {far} from the raw edge", far=far)))
     far = length_text(seam, units)
     said.append((seam, say("seam line, {far} from the raw edge", far=far)))
-    return tuple(said)
+    return tuple(sorted(said))
 
 
 def _below(ruffle: RuffleFigures, units: Units, top: Mm) -> Drawing:
     """Return how a ratio is read back, and the table of gathered lengths."""
     flat = FLAT[units]
     words = say(
-        "Sew the rows, draw the strip up until it stands as you wish, and measure it along the"
+        "Sew the gathering, draw the strip up until it stands as you wish, and measure it along the"
         " seam line. Ratio = flat length ({flat}) over gathered length. This ruffle's own is"
         " {ratio}: draw the strip up to about {gathered}.",
         flat=length_text(flat, units),

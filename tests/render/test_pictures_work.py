@@ -4,6 +4,7 @@ import gettext
 import math
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from functools import cache, partial
 from itertools import combinations, pairwise
 from pathlib import Path
@@ -13,7 +14,7 @@ import pytest
 from drafting.geometry import Arc, Box, Line, Point
 from drafting.pattern import Pattern, draft
 from drafting.sheet import load
-from drafting.spec import PaperName, Scope, WaistFinish
+from drafting.spec import CutKind, Grain, LevelAt, PaperName, Scope, Skirt, Spec, WaistFinish
 from drafting.units import Units, length_text, radius_text, to_mm
 from render import fonts
 from render.drawing import Anchor, Stroke, Text
@@ -25,6 +26,7 @@ from render.pictures.quarters import join_shares, quarters_picture, waist_quarte
 from render.pictures.ruffle_laid import laid_pictures
 from render.pictures.sample import sample_rows, sample_strip
 from render.pictures.taping import taping_picture
+from tests.garments import CHORUS_TALL
 
 EXAMPLES = sorted(Path("measurements_examples").glob("*.toml"))
 NAMES = [path.stem for path in EXAMPLES]
@@ -320,6 +322,24 @@ def test_radii_that_change_are_told_from_the_least_to_the_greatest() -> None:
     assert "76.35 cm to 79.85 cm" in _plain(levelled.alt)
 
 
+@pytest.mark.parametrize(
+    "skirt",
+    [
+        Skirt(length=620, grain=Grain.CENTRE),  # corners pieced on
+        Skirt(length=620, fullness=0.5, gather_ratio=3.0),
+        Skirt(length=350, fullness=3.0),
+        Skirt(length=620, fullness=0.25, level=LevelAt.WAIST),
+        Skirt(length=620, cut=CutKind.GORED, fullness=0.5, gores=16),
+    ],
+)
+def test_arcs_of_narrow_and_of_wide_panels_stand_clear(skirt: Skirt) -> None:
+    pattern = draft(Spec(title="Sea spray", wearer=CHORUS_TALL, skirt=skirt))
+    picture = arcs_picture(pattern)
+    assert picture is not None
+    _check(picture)
+    assert radius_text(pattern.figures.skirt.hem_radius or 0.0, Units.CM) in picture.alt
+
+
 @pytest.mark.parametrize("name", ["deckchair-skirt", "wave-petticoat", "wardrobe-find"])
 def test_straight_lengths_and_skirts_already_sewn_have_no_arcs(name: str) -> None:
     assert arcs_picture(drafted(name)) is None
@@ -381,8 +401,6 @@ def test_taped_pages_close_their_rings_and_show_tenths(overlap: float) -> None:
 
 
 def _with_print(name: str, **wishes: object) -> Pattern:
-    from dataclasses import replace
-
     pattern = drafted(name)
     wish = replace(pattern.spec.print, **wishes)  # type: ignore[arg-type]
     return replace(pattern, spec=replace(pattern.spec, print=wish))
