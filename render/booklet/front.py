@@ -181,10 +181,10 @@ def hours_text(minutes_: int) -> str:
     """Return a time as it is said: "25 min", "1 h 40 min"."""
     hours, rest = divmod(minutes_, 60)
     if not hours:
-        return say("{minutes} min", minutes=rest)
+        return say("{minutes}\u00a0min", minutes=rest)
     if not rest:
-        return say("{hours} h", hours=hours)
-    return say("{hours} h {minutes} min", hours=hours, minutes=rest)
+        return say("{hours}\u00a0h", hours=hours)
+    return say("{hours}\u00a0h {minutes}\u00a0min", hours=hours, minutes=rest)
 
 
 def times(making: Making, steps: Sequence[Step]) -> Section:

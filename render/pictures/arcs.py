@@ -23,6 +23,7 @@ from drafting.geometry import (
 from drafting.language import in_its_language, say
 from drafting.pattern import Pattern
 from drafting.piece import Edge, EdgeKind, Piece, cutting_line, edge_named
+from drafting.piece_names import piece_words
 from drafting.units import Mm, Units, length_text, radius_text
 from render.drawing import Drawing, Pen, together
 from render.fonts import wrapped
@@ -111,7 +112,7 @@ def arcs_picture(pattern: Pattern) -> Picture | None:
         alt=say(
             "The panel ({name}) lies between two straight edges {angle} degrees apart. From their"
             " meeting point the waist seam is swung at {waist} and the finished hem at {hem}.",
-            name=say(piece.name),
+            name=piece_words(piece.name),
             angle=degrees,
             waist=_range(skirt.waist_radius, skirt.waist_radius_max, units),
             hem=_range(skirt.hem_radius, skirt.hem_radius_max, units),

@@ -27,6 +27,7 @@ from drafting.geometry import (
 from drafting.language import say, say_counted
 from drafting.pattern import Pattern
 from drafting.piece import EdgeKind, FoldWay, Piece, cutting_box, cutting_line
+from drafting.piece_names import cloth_words, piece_words
 from drafting.units import Mm
 from render.drawing import Anchor, Drawing, Layer, placed, together
 from render.fonts import width, wrapped
@@ -138,7 +139,7 @@ def pieces_picture(pattern: Pattern) -> Picture | None:
 
 def said(piece: Piece) -> str:
     """Return a piece's name in the language spoken."""
-    return say(piece.name)
+    return piece_words(piece.name)
 
 
 def count_words(piece: Piece) -> tuple[str, ...]:
@@ -153,7 +154,9 @@ def count_words(piece: Piece) -> tuple[str, ...]:
     if piece.mirrored:
         told.append(say("a mirrored pair") if piece.count == 2 else say("half of them mirrored"))
     told += [
-        say_counted("{count} in {cloth} too", "{count} in {cloth} too", count, cloth=say(cloth))
+        say_counted(
+            "{count} in {cloth} too", "{count} in {cloth} too", count, cloth=cloth_words(cloth)
+        )
         for cloth, count in piece.also
     ]
     return tuple(told)

@@ -469,8 +469,8 @@ def test_each_piece_has_its_name_and_facts_on_the_pages(layout: Printed) -> None
     assert len(ends) == len(layout.sheets.placements)
 
 
-def hard(pattern: Pattern, **publish: str) -> Pattern:
-    spec = replace(pattern.spec, title="Wardrobe " * 12, publish=Publish(**publish))
+def hard(pattern: Pattern, publish: Publish) -> Pattern:
+    spec = replace(pattern.spec, title="Wardrobe " * 12, publish=publish)
     wearer = replace(spec.wearer, label="The second understudy of the leading lady " * 2)
     return replace(pattern, spec=replace(spec, wearer=wearer))
 
@@ -479,13 +479,13 @@ def hard(pattern: Pattern, **publish: str) -> Pattern:
 def test_long_titles_and_labels_break_into_lines_and_stay_inside(
     paper: PaperName, pattern_of: Callable[..., Pattern]
 ) -> None:
-    pattern = hard(
-        pattern_of("young-chorus-skirt"),
+    publish = Publish(
         maker="The Pier Workroom and its many friends " * 3,
         page="https://example.org/" + "skirts/" * 30,
         licence="CC BY-NC 4.0",
         edition="1",
     )
+    pattern = hard(pattern_of("young-chorus-skirt"), publish)
     layout = printed(pattern, paper)
     test_no_words_are_printed_over_other_words(layout)
     test_no_words_cross_a_cutting_line(layout)

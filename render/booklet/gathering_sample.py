@@ -1,0 +1,56 @@
+"""The gathering sample: a strip to print and sew, and the ratio it gives back.
+
+Imports the making, its pictures and the booklet's values.
+"""
+
+from drafting.language import say
+from render.booklet.making import Making
+from render.booklet.model import Block, Paragraph, Section, Table
+from render.booklet.ruffle_steps import ratio_text
+from render.pictures.picture import Picture
+from render.pictures.sample import sample_rows
+
+
+def gathering_sample(making: Making, strip: Picture | None) -> Section:
+    """Return the page that finds out how much a cloth can be gathered."""
+    blocks: list[Block] = [
+        Paragraph(
+            words=say(
+                "Crisp cloth stands by itself and needs less; soft cloth needs more. The ruffle is"
+                " drafted for {ratio} to 1. Before you cut all its strips, gather one scrap and"
+                " see.",
+                ratio=ratio_text(making),
+            )
+        ),
+        Paragraph(
+            words=say(
+                "Pin this strip to a scrap of the ruffle's cloth, or copy its marks: eight equal"
+                " parts and the rows. Whatever size it was printed at, the eighths are equal, and"
+                " only the measured lengths count."
+            )
+        ),
+    ]
+    if strip is not None:
+        blocks.append(strip)
+    blocks += [
+        Paragraph(
+            words=say(
+                "Sew the rows, draw the scrap up until you like how it stands, spread the gathers"
+                " evenly between the eighth marks, and measure it along the seam line. Its flat"
+                " length divided by that is your ratio."
+            )
+        ),
+        Table(
+            caption=say("What the gathered strip tells"),
+            heads=(say("gathered to"), say("ratio")),
+            rows=sample_rows(making.pattern),
+            figures=(0, 1),
+        ),
+        Paragraph(
+            words=say(
+                "Sew the sample to a scrap of lining as well: the allowance must still go under the"
+                " presser foot."
+            )
+        ),
+    ]
+    return Section(name="gathering-sample", title=say("A gathering sample"), blocks=tuple(blocks))
