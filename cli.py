@@ -151,12 +151,15 @@ def draft(
     ] = False,
     without: Annotated[
         list[str] | None,
-        typer.Option(metavar="NAME", help="Leave a part out: lay, for the plans of the cloth."),
+        typer.Option(
+            metavar="NAME",
+            help="Leave a part out: lay, for the plans of the cloth; booklet, for the sewing.",
+        ),
     ] = None,
     out: Out = None,
     force: Force = False,
 ) -> None:
-    """Write everything a person needs to cut: pages at true size, lay plans, and the figures.
+    """Write what a person needs: pages at true size, lay plans, sewing booklet, the figures.
 
     hemsweep draft chorus-skirt.toml
 
@@ -165,6 +168,8 @@ def draft(
     hemsweep draft chorus-skirt.toml --piece "lining panel"
 
     hemsweep draft chorus-skirt.toml --svg --dxf
+
+    hemsweep draft chorus-skirt.toml --without booklet
     """
     with one_line_errors():
         from render.chosen import PieceWishError

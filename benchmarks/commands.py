@@ -128,7 +128,7 @@ def main() -> None:
             ("hemsweep figures", [*start, "figures", str(SHEET)], [python, "-c", read], 1.4),
             (
                 "hemsweep draft --quick --without lay",
-                [*draft, "--quick", "--without", "lay"],
+                [*draft, "--quick", "--without", "lay", "--without", "booklet"],
                 [python, "-c", write],
                 2.5,
             ),

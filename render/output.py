@@ -16,6 +16,7 @@ from drafting.pattern import Pattern
 from drafting.printer import Correction
 from drafting.spec import PaperName, Scope
 from render import fonts
+from render.booklet.written import Books
 from render.chosen import CardError, on_paper
 from render.correction import printer_findings
 from render.dxf import LOST, dxf_bytes, lost
@@ -29,7 +30,7 @@ from render.paper import ROLLS, PaperError, grid, paper_metres
 from render.parts import Plane, laid_out
 from render.pdf import pdf_bytes
 from render.placement import Effort, Progress
-from render.proof import Proof, proof
+from render.proof import Proof, page_count, proof
 from render.svg import svg_bytes
 from render.trial import trial_page
 from render.words import made_for
@@ -57,6 +58,7 @@ class Extra(StrEnum):
     """What a draft writes beside its pages and its figures, unless it is told not to."""
 
     LAY = "lay"
+    BOOKLET = "booklet"
 
 
 def _silent(_: str) -> None:
@@ -77,7 +79,7 @@ def write_draft(
     force: bool = False,
     progress: Progress = _silent,
 ) -> Output:
-    """Write a pattern's pages, lay plans and figures into a folder, whole or not at all.
+    """Write a pattern's pages, lay plans, booklet and figures, whole or not at all.
 
     Figures of the very same draft on other papers, already in the folder, are added to.
 
@@ -85,7 +87,7 @@ def write_draft(
         folder: where; None is a folder named for the title, in the current one.
         papers: papers to print on instead of the sheet's.
         only: names or numbers of the pieces to print; the files are then named for them, and
-            no lay is made.
+            neither lay nor booklet is made.
         without: what is left out of the folder.
         effort: how long to search for fewer pages.
         svg: write the pieces on one plane as SVG too, for plotters.
@@ -122,9 +124,15 @@ def write_draft(
     kept_lay = not force and has_lay(before) and plan.exists()
     grows = () if before is None else (figures,)
     wants_lay = not (only or kept_lay or Extra.LAY in without)
-    taken = (*targets.values(), *writers, figures, *((plan,) if wants_lay else ()))
+    books = Books(into, name, wanted=not (only or Extra.BOOKLET in without))
+    books = books.kept() if before is not None and not force else books
+    taken = (
+        *targets.values(), *writers, figures, *((plan,) if wants_lay else ()), *books.files,
+    )  # fmt: skip
     check_free(tuple(path for path in taken if path not in grows), force=force)
-    lays = Laying(pattern, effort) if wants_lay else None
+    # A booklet tells of the plan that is there: one that was kept was searched for thoroughly.
+    looks = wants_lay or (books.wanted and Extra.LAY not in without)
+    lays = Laying(pattern, Effort.THOROUGH if kept_lay else effort) if looks else None
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}
     for paper, path in targets.items():
@@ -137,7 +145,11 @@ def write_draft(
         layouts[paper] = printed(pattern, paper, only=only, effort=effort, progress=found)
         progress(f"drawing {paper.value}")
         files[path] = pdf_bytes(layouts[paper].document)
-    cloth = lays.made(progress) if lays else None
+    found_cloth = lays.made(progress) if lays else None
+    cloth = found_cloth if wants_lay else None
+    if books.wanted:
+        progress("writing the booklet")
+        files.update(books.written(pattern, found_cloth))
     if cloth is not None:
         progress("drawing the lay plans")
         document = lay_document(pattern, cloth.lays, cloth.shopping)
@@ -183,6 +195,7 @@ def write_draft(
         written.append(
             Written(path=plan, pages=len(document.pages), proof=proof(plan.read_bytes()))
         )
+    written += [Written(path=path, pages=page_count(files[path])) for path in books.files]
     plain = [Written(path=path) for path in (*writers, figures)]
     return Output(files=(*written, *plain), findings=findings, cloth=cloth)
 

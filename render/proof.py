@@ -118,6 +118,13 @@ class _Measured:
     scale: tuple[float, float] | None
 
 
+def page_count(data: bytes) -> int:
+    """Return how many pages a file has; 0 for one that is no PDF."""
+    from pypdf import PdfReader
+
+    return len(PdfReader(io.BytesIO(data)).pages) if data.startswith(b"%PDF") else 0
+
+
 def proof(data: bytes) -> Proof:
     """Return what the bytes of a PDF hold, measured.
 

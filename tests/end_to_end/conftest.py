@@ -43,7 +43,18 @@ class Run:
 
 def run_sheet(sheet: Path, out: Path) -> Run:
     result = CliRunner().invoke(
-        app, ["draft", str(sheet), "--quick", "--without", "lay", "--out", str(out)]
+        app,
+        [
+            "draft",
+            str(sheet),
+            "--quick",
+            "--without",
+            "lay",
+            "--without",
+            "booklet",
+            "--out",
+            str(out),
+        ],
     )
     assert result.exit_code == 0, result.output
     (pdf,) = out.glob("*.pdf")

@@ -17,7 +17,7 @@ from typer.testing import CliRunner, Result
 from cli import app
 from tests.end_to_end.conftest import CHILD, CHORUS, EXAMPLES, ROOT, Run
 
-SHORT = ("--quick", "--without", "lay")
+SHORT = ("--quick", "--without", "lay", "--without", "booklet")
 """What draws the pages alone and soon, where neither lay plans nor their count matter."""
 
 DONE, WORDS_WRONG, SHEET_WRONG, FILE_WRONG, INTERRUPTED = 0, 2, 3, 4, 130
@@ -545,14 +545,21 @@ def test_a_quick_search_is_the_short_one_and_the_usual_one_saves_paper(tmp_path:
     pages = {}
     for name, words in (("usual", []), ("quick", ["--quick"])):
         out = tmp_path / name
-        assert hemsweep("draft", CHORUS, *words, "--without", "lay", "--out", out).exit_code == DONE
+        assert (
+            hemsweep(
+                "draft", CHORUS, *words, "--without", "lay", "--without", "booklet", "--out", out
+            ).exit_code
+            == DONE
+        )
         told = json.loads((out / "chorus-skirt-figures.json").read_text(encoding="utf-8"))
         pages[name] = told["paper"]["a4"]["pieces_pages"]
     assert pages["usual"] < pages["quick"]
 
 
 def test_one_piece_alone_is_soon_laid_however_long_one_would_search(tmp_path: Path) -> None:
-    result = hemsweep("draft", CHILD, "--thorough", "--without", "lay", "--out", tmp_path)
+    result = hemsweep(
+        "draft", CHILD, "--thorough", "--without", "lay", "--without", "booklet", "--out", tmp_path
+    )
     assert result.exit_code == DONE
 
 

@@ -92,7 +92,18 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, str], Shop]
 
 
 def drawn(sheet: Path, paper: str, out: Path, *more: str) -> Shop:
-    words = ["--paper", paper, "--quick", "--without", "lay", "--out", str(out), *more]
+    words = [
+        "--paper",
+        paper,
+        "--quick",
+        "--without",
+        "lay",
+        "--without",
+        "booklet",
+        "--out",
+        str(out),
+        *more,
+    ]
     result = CliRunner().invoke(app, ["draft", str(sheet), *words])
     assert result.exit_code == 0, result.output
     (pdf,) = out.glob("*.pdf")

@@ -98,7 +98,18 @@ def printed_on(name: str, printer: Printer, folder: Path) -> Print:
     sheet.write_text(text, encoding="utf-8")
     out = folder / "out"
     result = CliRunner().invoke(
-        app, ["draft", str(sheet), "--quick", "--without", "lay", "--out", str(out)]
+        app,
+        [
+            "draft",
+            str(sheet),
+            "--quick",
+            "--without",
+            "lay",
+            "--without",
+            "booklet",
+            "--out",
+            str(out),
+        ],
     )
     assert result.exit_code == 0, f"{name}: {result.output}"
     (pdf,), (figures,) = out.glob("*.pdf"), out.glob("*.json")

@@ -126,7 +126,7 @@ def test_a_lay_for_plain_cloth_is_not_told_of_a_cloth_with_a_nap(tmp_path: Path)
     text = CHILD.read_text(encoding="utf-8")
     assert "[cloth.skirt]\n" in text
     napped.write_text(text.replace("[cloth.skirt]\n", "[cloth.skirt]\none_way = true\n"), "utf-8")
-    words = ("--quick", "--without", "lay", "--out", tmp_path)
+    words = ("--quick", "--without", "lay", "--without", "booklet", "--out", tmp_path)
     assert hemsweep("draft", napped, *words).exit_code == 0
     assert "lay_length" not in held(tmp_path)["cloth"]["skirt"]
     assert "notions" not in held(tmp_path)
@@ -184,7 +184,7 @@ def test_more_corners_than_letters_are_no_accident(tmp_path: Path) -> None:
 
 
 def test_a_draft_may_leave_the_plan_out(tmp_path: Path) -> None:
-    words = ("--quick", "--without", "lay", "--out", tmp_path)
+    words = ("--quick", "--without", "lay", "--without", "booklet", "--out", tmp_path)
     assert hemsweep("draft", CHILD, *words).exit_code == 0
     assert not list(tmp_path.glob("*lay*"))
     assert "lay_length" not in held(tmp_path)["cloth"]["skirt"]

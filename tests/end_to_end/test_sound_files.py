@@ -156,7 +156,11 @@ def other_kind(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPath
         sheet = folder / "sheet.toml"
         wish = f"\n[print]\n{OTHER_KINDS[request.param]}\n"
         sheet.write_text(CHILD.read_text(encoding="utf-8") + wish, encoding="utf-8")
-        command = ["lay"] if request.param == "lay plans" else ["draft", "--without", "lay"]
+        command = (
+            ["lay"]
+            if request.param == "lay plans"
+            else ["draft", "--without", "lay", "--without", "booklet"]
+        )
         words = [*command, str(sheet), "--quick"]
     result = CliRunner().invoke(app, [*words, "--out", str(folder)])
     assert result.exit_code == 0, result.output

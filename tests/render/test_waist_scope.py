@@ -234,7 +234,19 @@ def test_the_command_writes_a_sound_file_and_one_piece_of_it(tmp_path: Path) -> 
     out = tmp_path / "out"
     for more in ([], ["--piece", "1"]):
         result = CliRunner().invoke(
-            app, ["draft", str(sheet), "--quick", "--without", "lay", "--out", str(out), *more]
+            app,
+            [
+                "draft",
+                str(sheet),
+                "--quick",
+                "--without",
+                "lay",
+                "--without",
+                "booklet",
+                "--out",
+                str(out),
+                *more,
+            ],
         )
         assert result.exit_code == 0, result.output
     assert (out / "quick-skirt-panel-a4.pdf").exists()
