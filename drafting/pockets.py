@@ -19,7 +19,7 @@ from drafting.geometry import (
     point_along,
     straight,
 )
-from drafting.language import said_later, say
+from drafting.language import said_later, say, say_counted
 from drafting.panel_marks import seams_at
 from drafting.piece import Edge, Mark, Notch, NotchKind, Piece
 from drafting.places import seam_names
@@ -330,63 +330,104 @@ def pocket_findings(plan: Plan) -> Iterator[Finding]:
 
 def _no_seam(plan: Plan) -> Finding:
     """Return that no seam lies at a side, and which numbers or closure give one."""
-    count, what = plan.skirt.cut.panels, _panel_word(plan)
+    count, keys = plan.skirt.cut.panels, _panels_key(plan)
     fours, evens = 4 * math.ceil(count / 4), 2 * math.ceil(count / 2)
     if plan.closure is Closure.CENTRE_BACK:
-        do = (
-            f"Set {what}s = {fours} for a pocket at each side, or closure ="
-            f' "left side" with {what}s = {evens} for one at the right.'
+        do = say(
+            "Set {key} = {fours} for a pocket at each side, or closure ="
+            ' "left side" with {key} = {evens} for one at the right.',
+            key=keys,
+            fours=fours,
+            evens=evens,
         )
     elif plan.closure is Closure.LEFT_SIDE:
-        do = f"Set {what}s = {evens} for a pocket at the right side; the left is the closure's."
+        do = say(
+            "Set {key} = {evens} for a pocket at the right side; the left is the closure's.",
+            key=keys,
+            evens=evens,
+        )
     else:
-        do = f"Set {what}s = {evens}, which puts a seam at each side."
-    closes = "no closure" if plan.closure is Closure.NONE else f"a closure at {_at(plan)}"
-    return caution(
-        "pocket-no-seam",
-        f"The skirt has {count} {what}{'s' if count > 1 else ''} and {closes}, so no seam is free"
-        " for a pocket at a side.",
-        do,
+        do = say("Set {key} = {evens}, which puts a seam at each side.", key=keys, evens=evens)
+    panels = (
+        say_counted("{count} gore", "{count} gores", count)
+        if plan.spec.skirt.cut is CutKind.GORED
+        else say_counted("{count} panel", "{count} panels", count)
     )
+    return caution("pocket-no-seam", say(_NO_SEAM[plan.closure], panels=panels), do)
 
 
-def _panel_word(plan: Plan) -> str:
-    return "gore" if plan.spec.skirt.cut is CutKind.GORED else "panel"
+# TRANSLATORS: {panels} is such as "4 panels".
+_NO_SEAM = {
+    Closure.NONE: said_later(
+        "The skirt has {panels} and no closure, so no seam is free for a pocket at a side."
+    ),
+    Closure.CENTRE_BACK: said_later(
+        "The skirt has {panels} and a closure at centre back, so no seam is free for a pocket at a"
+        " side."
+    ),
+    Closure.LEFT_SIDE: said_later(
+        "The skirt has {panels} and a closure at the left side, so no seam is free for a pocket at"
+        " a side."
+    ),
+}
 
 
-def _at(plan: Plan) -> str:
-    return "the left side" if plan.closure is Closure.LEFT_SIDE else plan.closure.value
+def _panels_key(plan: Plan) -> str:
+    """Return the sheet's key that sets how many panels there are."""
+    return "gores" if plan.spec.skirt.cut is CutKind.GORED else "panels"
 
 
 def _no_room(plan: Plan, worst: str, need: Mm, have: Mm) -> Finding:
     """Return that the shortest pocket is too long, by how much, and what would make room."""
     units = plan.spec.units
-    there = length_text(max(have, 0.0), units)
-    longer = _at_least(need - have, units)
+    more, deep = _at_least(need - have, units), ""
+    longer = said_later("Make the skirt {more} longer, or leave the pockets out.")
     if worst == "godet":
-        because = f"the godets begin {there} below it"
-        do = f"Make the godets {longer} less deep, or the skirt {longer} longer"
+        because = said_later(
+            "A pocket reaches {need} below the waist, and the godets begin {there} below it: none"
+            " is drawn."
+        )
+        do = said_later(
+            "Make the godets {more} less deep, or the skirt {more} longer, or leave the pockets"
+            " out."
+        )
     elif worst == "ruffle":
-        because = f"the ruffle on the lining leaves {there}"
-        do = f"Make the skirt {longer} longer"
+        because = said_later(
+            "A pocket reaches {need} below the waist, and the ruffle on the lining leaves {there}:"
+            " none is drawn."
+        )
+        do = longer
         if plan.ruffle is not None and need - have < plan.ruffle.depth / 2:
-            do = f"Make the ruffle {longer} less deep, or the skirt {longer} longer"
+            do = said_later(
+                "Make the ruffle {more} less deep, or the skirt {more} longer, or leave the"
+                " pockets out."
+            )
     else:
-        because = f"a panel {length_text(plan.skirt.cut.length, units)} long leaves {there}"
+        because = said_later(
+            "A pocket reaches {need} below the waist, and a panel {length} long leaves {there}:"
+            " none is drawn."
+        )
         panel = need / PANEL_SHARE
-        more = _at_least(panel - plan.skirt.cut.length, units)
-        do = f"Make the skirt {more} longer"
+        more, deep = _at_least(panel - plan.skirt.cut.length, units), _at_least(panel, units)
+        do = longer
         if plan.spec.skirt.cut is CutKind.TIERED:
-            because = f"a yoke {length_text(plan.skirt.cut.length, units)} deep leaves {there}"
-            do = f"Make the yoke {_at_least(panel, units)} deep"
+            because = said_later(
+                "A pocket reaches {need} below the waist, and a yoke {length} deep leaves {there}:"
+                " none is drawn."
+            )
+            do = said_later("Make the yoke {deep} deep, or leave the pockets out.")
         elif plan.spec.skirt.flounce is not None:
-            do = f"Make the flounce {more} less deep, or the skirt {more} longer"
-    return caution(
-        "pocket-no-room",
-        f"A pocket reaches {length_text(need, units)} below the waist, and {because}:"
-        " none is drawn.",
-        f"{do}, or leave the pockets out.",
+            do = said_later(
+                "Make the flounce {more} less deep, or the skirt {more} longer, or leave the"
+                " pockets out."
+            )
+    what = say(
+        because,
+        need=length_text(need, units),
+        there=length_text(max(have, 0.0), units),
+        length=length_text(plan.skirt.cut.length, units),
     )
+    return caution("pocket-no-room", what, say(do, more=more, deep=deep))
 
 
 def _at_least(length: Mm, units: Units) -> str:
@@ -400,14 +441,24 @@ def _on_place(plan: Plan, sides: tuple[str, ...]) -> Iterator[Finding]:
     if len(sides) == 1:
         yield note(
             "pocket-one-side",
-            f"The closure takes the left side, so there is 1 pocket, in the {sides[0]} seam.",
-            'For 2 pockets set closure = "centre back" and'
-            f" {_panel_word(plan)}s = {4 * math.ceil(plan.skirt.cut.panels / 4)}.",
+            say("The closure takes the left side, so there is 1 pocket, in the right side seam."),
+            say(
+                'For 2 pockets set closure = "centre back" and {key} = {panels}.',
+                key=_panels_key(plan),
+                panels=4 * math.ceil(plan.skirt.cut.panels / 4),
+            ),
         )
     if bottom - plan.waist.hip_depth > BELOW_HIP * plan.spec.scale:
         yield note(
             "pocket-below-hip",
-            f"The pocket's opening ends {length_text(bottom, units)} below the waist seam and your"
-            f" hip lies at {length_text(plan.waist.hip_depth, units)}.",
-            "Reach for it at a fitting; if your arm must stretch, move both dots and the bag up.",
+            say(
+                "The pocket's opening ends {bottom} below the waist seam and your hip lies at"
+                " {hip}.",
+                bottom=length_text(bottom, units),
+                hip=length_text(plan.waist.hip_depth, units),
+            ),
+            say(
+                "Reach for it at a fitting; if your arm must stretch, move both dots and the bag"
+                " up."
+            ),
         )
