@@ -426,8 +426,8 @@ def _for_gathering(pattern: "Pattern") -> Iterator[Notion]:
     why = (
         said_later(
             "smooth, {thin} to {thick}\u00a0mm, under the zigzag in {count} lengths with {more}"
-            " more for each; it is pulled out once the ruffle is sewn on, or cut off inside the seam:"
-            " on a child's skirt no end of it may hang"
+            " more for each; it is pulled out once the ruffle is sewn on, or cut off inside the"
+            " seam: on a child's skirt no end of it may hang"
         )
         if child
         else said_later(
