@@ -101,7 +101,7 @@ def bare_panels(
     return layer_pieces(
         cut,
         PanelWishes(
-            part="panel",
+            part="skirt",  # a name that pieces have: nothing of these is shown
             allowances=allowances,
             grain=grain,
             closure=closure,
