@@ -335,9 +335,9 @@ def test_findings_of_a_sheet_are_said_in_its_language() -> None:
     with pretending(Pretended()):
         spec = read_sheet(SHEET.format(waist="51 cm", language="en"))
         child = read_sheet(
-            SHEET.format(waist="44 cm")
+            SHEET.format(waist="44 cm", language="en")
             .replace("[skirt]", 'figure = "child"\n[skirt]')
-            .replace("96", "80")
+            .replace("96", "70")
         )
     codes = {one.code for one in (*spec.findings, *child.findings)}
     assert {"measure-unusual", "measure-odd", "measure-estimated"} <= codes
