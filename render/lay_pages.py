@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from drafting.cautions import cautions
+from drafting.cautions import tools_caution
 from drafting.cloth.buying import sold_text
 from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shopping import AtWidth, Measured, Notion, Purchase, Shopping
@@ -600,7 +600,7 @@ def _care_sheets(pattern: Pattern, lays: Sequence[Lay]) -> Iterator[_Sheet]:
 
 
 def _care(page: Setting, pattern: Pattern, lays: Sequence[Lay]) -> None:
-    tools = [words for words in cautions(pattern.spec) if words.startswith("Tools")]
+    tools = [tools_caution()]
     said = " ".join(how_words(one, pattern.spec.units) for lay in lays for one in lay.laid)
     terms = [words for term, words in TERMS if term in said]
     told = [washing(pattern), *CARE, *terms, *tools]

@@ -7,6 +7,7 @@ Imports circle, geometry, piece and the spec's words.
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import lru_cache
 
 from drafting.allowance import Widths
@@ -98,7 +99,7 @@ def bare_panels(
     Raises:
         GeometryError: a panel cannot be drawn at these measures.
     """
-    return layer_pieces(
+    bare = layer_pieces(
         cut,
         PanelWishes(
             part="panel",
@@ -110,6 +111,10 @@ def bare_panels(
             waist_seam="",
             half=half,
         ),
+    )
+    # Nothing of them is shown, but corners are told by a name that pieces have.
+    return tuple(
+        replace(piece, name=f"skirt {piece.name.removeprefix('panel ')}") for piece in bare
     )
 
 
