@@ -19,7 +19,9 @@ from drafting.geometry import (
     point_along,
     straight,
 )
-from drafting.piece import Edge, Notch, NotchKind, Piece
+from drafting.language import said_later, say
+from drafting.panel_marks import seams_at
+from drafting.piece import Edge, Mark, Notch, NotchKind, Piece
 from drafting.places import seam_names
 from drafting.plan import Plan
 from drafting.spec import Closure, CutKind, Figure, WaistFinish
@@ -195,13 +197,15 @@ def _bag(plan: Plan, top: Mm, bottom: Mm) -> Piece:
                 name="opening",
                 path=straight(Point(0.0, 0.0), Point(0.0, -long)),
                 allowance=side,
-                words=f"side seam, {radius_text(side, units)} outside it",
+                words=say("side seam, {width} outside it", width=radius_text(side, units)),
             ),
             Edge(
                 name="bag",
                 path=bag_edge(long, hang - margin, hand),
                 allowance=BAG_ALLOWANCE,
-                words=f"bag to bag, {radius_text(BAG_ALLOWANCE, units)} outside it",
+                words=say(
+                    "bag to bag, {width} outside it", width=radius_text(BAG_ALLOWANCE, units)
+                ),
             ),
         ),
         grainline=(Point(aside, high), Point(aside, high - grain)),
@@ -209,10 +213,18 @@ def _bag(plan: Plan, top: Mm, bottom: Mm) -> Piece:
         count=2 * len(pocket_sides(plan)),
         mirrored=True,
         notches=tuple(
-            Notch(edge=0, at=at, kind=NotchKind.BALANCE, strokes=order, seam=SEAM, words=words)
-            for order, at, words in (
-                (1, margin, "opening from here"),
-                (2, long - margin, "opening to here"),
+            Notch(
+                edge=0,
+                at=at,
+                kind=NotchKind.BALANCE,
+                strokes=order,
+                seam=SEAM,
+                words=words,
+                mark=mark,
+            )
+            for order, at, words, mark in (
+                (1, margin, say("opening from here"), Mark.POCKET_BEGINS),
+                (2, long - margin, say("opening to here"), Mark.POCKET_ENDS),
             )
         ),
         notes=_notes(plan, top, bottom),
@@ -222,16 +234,25 @@ def _bag(plan: Plan, top: Mm, bottom: Mm) -> Piece:
 def _notes(plan: Plan, top: Mm, bottom: Mm) -> tuple[str, ...]:
     """Return what the bag's label says: where it goes, and which way it hangs."""
     units, sides = plan.spec.units, pocket_sides(plan)
-    where = "both side seams" if len(sides) == 2 else f"the {sides[0]} seam only"
+    where = _IN_BOTH if len(sides) == 2 else _IN_ONE[sides[0]]
     found = [
-        f"in {where}, open {length_text(top, units)} to {length_text(bottom, units)}"
-        " below the waist",
-        "two bags to a pocket; press towards the front",
+        say(where, top=length_text(top, units), bottom=length_text(bottom, units)),
+        say("two bags to a pocket; press towards the front"),
     ]
     if _hang(plan) < HANG * _hand(plan) - MEETING:
-        what = "ruffle's line" if _nearest(plan) == "ruffle" else "hem"
-        found.append(f"cut shorter than usual, to stay clear of the {what}")
+        found.append(
+            say("cut shorter than usual, to stay clear of the ruffle's line")
+            if _nearest(plan) == "ruffle"
+            else say("cut shorter than usual, to stay clear of the hem")
+        )
     return tuple(found)
+
+
+_IN_BOTH = said_later("in both side seams, open {top} to {bottom} below the waist")
+_IN_ONE = {
+    "right side": said_later("in the right side seam only, open {top} to {bottom} below the waist"),
+    "left side": said_later("in the left side seam only, open {top} to {bottom} below the waist"),
+}
 
 
 def _nearest(plan: Plan) -> str:
@@ -249,7 +270,8 @@ def pocket_parts(plan: Plan, panels: Sequence[Piece]) -> tuple[tuple[Piece, ...]
     if place is None:
         return (), ()
     bag = _bag(plan, *place)
-    opening = Side(piece=bag.name, edge=0, between=("opening from here", "opening to here"))
+    between = (Mark.POCKET_BEGINS, Mark.POCKET_ENDS)
+    opening = Side(piece=bag.name, edge=0, between=between)
     round_it = Side(piece=bag.name, edge="bag")
     seams = [
         Seam(number=SEAM, name="pocket bag to its pair", first=(round_it,), second=(round_it,))
@@ -257,11 +279,9 @@ def pocket_parts(plan: Plan, panels: Sequence[Piece]) -> tuple[tuple[Piece, ...]
     seams += [
         Seam(
             number=SEAM,
-            name=f"pocket bag to {panel.name}, {panel.edges[edge].words or 'side'}",
+            name=f"pocket bag to {panel.name}, {_sides_of(plan, panel, edge)}",
             first=(opening,),
-            second=(
-                Side(piece=panel.name, edge=edge, between=("pocket from here", "pocket to here")),
-            ),
+            second=(Side(piece=panel.name, edge=edge, between=between),),
         )
         for panel in panels
         for edge in _marked_edges(panel, place[0])
@@ -269,12 +289,19 @@ def pocket_parts(plan: Plan, panels: Sequence[Piece]) -> tuple[tuple[Piece, ...]
     return (bag,), tuple(seams)
 
 
+def _sides_of(plan: Plan, panel: Piece, edge: int) -> str:
+    """Return the names of the seams that an edge may be; half a panel stands for both its own."""
+    cut = plan.skirt.cut
+    both = cut.alike and panel.half and cut.panels == 2
+    return " or ".join(seam_names(2, plan.closure) if both else seams_at(panel.edges[edge]))
+
+
 def _marked_edges(panel: Piece, top: Mm) -> tuple[int, ...]:
     """Return the straight edges of a panel that carry the mark where a pocket begins.
 
     The marks, and nothing else, say where a bag is sewn, so that the two never disagree.
     """
-    marks = [dot.at for dot in panel.dots if dot.words.startswith("pocket from here")]
+    marks = [dot.at for dot in panel.dots if dot.mark is Mark.POCKET_BEGINS]
     begins = {0: top, 2: path_length(panel.edges[2].path) - top}
     return tuple(
         edge

@@ -121,16 +121,11 @@ def _allowances(piece: Piece) -> dict[str, Mm]:
         elif edge.kind is EdgeKind.SEAM:
             name = say(_EDGES[edge.name]) if edge.name in _EDGES else say("seams")
             if edge.name == "hem":
-                name = say("lower edge") if hangs_below(edge) else _hem()
+                name = say("lower edge") if edge.goes_on else _hem()
             if named.get(name, edge.allowance) != edge.allowance:
                 name = _own_name(edge)  # two seams of different widths
             named[name] = edge.allowance
     return named
-
-
-def hangs_below(edge: Edge) -> bool:
-    """Tell whether something hangs from an edge at a panel's hem: it is no hem then."""
-    return edge.words.endswith(say("lower edge"))
 
 
 def fold_words(piece: Piece) -> tuple[str, ...]:
@@ -233,10 +228,7 @@ def _gathering_words(piece: Piece, units: Units) -> Iterator[str]:
     for line in piece.inner_lines:
         if line.kind is InnerKind.GATHERING:
             down = length_text(top - line.path[0].start.y, units)
-            if line.words == say("cord"):
-                yield say("cord, {down} from the raw edge", down=down)
-            else:
-                yield say("gathering row, {down} from the raw edge", down=down)
+            yield say("{row}, {down} from the raw edge", row=line.brief, down=down)
 
 
 def wearer_words(spec: Spec) -> str:
