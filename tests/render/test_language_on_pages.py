@@ -1,11 +1,9 @@
 """All that pages print can be said in another language, and longer words find their room."""
 
 import gettext
-import itertools
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
-from typing import NoReturn
 
 import pytest
 
@@ -19,10 +17,9 @@ from drafting.spec import PaperName, Scope
 from render.drawing import Drawing, Layer, Page, Text
 from render.measures import measures
 from render.pages import Printed, printed
-from render.parts import Plane, laid_out
+from render.parts import laid_out
 from render.placement import Effort
 from tests.render import test_ticket as ticket
-from tests.render.cloth_shapes import apart
 from tests.render.conftest import EXAMPLES
 
 CHOSEN = ("chorus-skirt", "tea-dance-skirt", "wave-petticoat", "signal-skirt", "wardrobe-find")
