@@ -1,6 +1,7 @@
 """All that pages print can be said in another language, and longer words find their room."""
 
 import gettext
+import itertools
 import re
 from collections.abc import Iterator
 from dataclasses import replace
@@ -10,16 +11,20 @@ import pytest
 import drafting
 from drafting import language
 from drafting.cautions import cautions
+from drafting.geometry import Box
 from drafting.language import Language, speaking
 from drafting.pattern import Pattern
 from drafting.printer import Measured
 from drafting.spec import PaperName, Scope
 from render.drawing import Drawing, Layer, Page, Text
+from render.key import printed_key
 from render.measures import measures
 from render.pages import Printed, printed
 from render.parts import laid_out
 from render.placement import Effort
+from render.setting import Setting
 from tests.render import test_ticket as ticket
+from tests.render.cloth_shapes import apart
 from tests.render.conftest import EXAMPLES
 
 CHOSEN = ("chorus-skirt", "tea-dance-skirt", "wave-petticoat", "signal-skirt", "wardrobe-find")
@@ -207,3 +212,20 @@ def test_longer_words_stay_on_their_page_and_off_each_other(name: str) -> None:
     ticket.test_every_word_of_a_piece_is_whole_on_one_page(layout)
     ticket.test_words_of_a_piece_stand_on_it(layout)
     ticket.test_words_of_the_ticket_are_not_struck_through(layout)
+
+
+@pytest.mark.usefixtures("longer")
+def test_a_keys_words_break_into_lines_where_its_columns_are_narrow() -> None:
+    pattern = drafted("chorus-skirt")
+    window = Box(left=0.0, bottom=0.0, right=110.0, top=200.0)
+    page = Setting(window=window, inset=0.0)
+    with speaking(Language.FRENCH):
+        printed_key(page, pattern.pieces, (), overlapped=True)
+    (drawing,) = page.pages()
+    boxes = [(text.text, ticket.inked_box(text)) for text in drawing.texts]
+    for words, box in boxes:
+        assert all(x <= window.right for x, _ in box), words
+    for (words, one), (_, other) in itertools.combinations(boxes, 2):
+        assert apart(one, other) > -0.1, words
+    for words, box in boxes:
+        assert not any(ticket.crosses(box, stroke) for stroke in drawing.strokes), words
