@@ -132,8 +132,23 @@ class WaistFigures:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GatheringFigures:
+    """One of the two ways to gather a ruffle, and what it takes; amounts are estimates."""
+
+    method: str
+    rows_from_edge: tuple[Mm, ...]
+    thread_metres: float
+    cord_metres: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RuffleFigures:
-    """A ruffle on its lining. ``cord_metres`` is there when it is gathered over a cord."""
+    """A ruffle on its lining. ``cord_metres`` is there when it is gathered over a cord.
+
+    Attributes:
+        seam_from_edge: from the raw upper edge to the seam line, beside the rows.
+        ring: it closes all round below the opening; else its ends are hemmed there.
+    """
 
     line_below_waist: Mm
     line_radius: Mm | None = None
@@ -146,11 +161,15 @@ class RuffleFigures:
     depth: Mm
     method: str
     rows_from_edge: tuple[Mm, ...]
+    seam_from_edge: Mm
+    join_allowance: Mm
+    ring: bool
     sections: int
     line_quarter: Mm
     flat_quarter: Mm
     thread_metres: float
     cord_metres: float | None = None
+    ways: tuple[GatheringFigures, ...] = ()
     join_from_seam: Mm | None = None
     tiers: tuple[TierFigures, ...] = ()
     gathered_length: Mm | None = None
@@ -479,14 +498,27 @@ def _ruffle_figures(plan: Plan) -> RuffleFigures | None:
         depth=drafted.depth,
         method=drafted.method.value,
         rows_from_edge=drafted.rows,
+        seam_from_edge=ruffle.TOP_ALLOWANCE,
+        join_allowance=drafted.habit.join_allowance,
+        ring=drafted.ring,
         sections=drafted.sections,
         line_quarter=drafted.line_length / 4,
         flat_quarter=drafted.flat_length / 4,
         thread_metres=ruffle.thread_metres(drafted, drafted.method),
         cord_metres=ruffle.cord_metres(drafted) if cord else None,
+        ways=tuple(_gathering(drafted, method) for method in ruffle.Method),
         join_from_seam=ruffle.join_clearance(drafted, plan.lining.cut.panels),
         tiers=_tier_figures(drafted.tiers),
         gathered_length=drafted.gathered_length if drafted.tiers else None,
+    )
+
+
+def _gathering(drafted: ruffle.RuffleDraft, method: ruffle.Method) -> GatheringFigures:
+    return GatheringFigures(
+        method=method.value,
+        rows_from_edge=ruffle.rows_by(drafted, method),
+        thread_metres=ruffle.thread_metres(drafted, method),
+        cord_metres=ruffle.cord_metres(drafted) if method is ruffle.Method.CORD else None,
     )
 
 

@@ -158,9 +158,7 @@ class RuffleDraft:
     @property
     def rows(self) -> tuple[Mm, ...]:
         """Distances of the gathering rows, or of the cord, from the raw upper edge."""
-        if self.method is Method.CORD:
-            return _CORD
-        return self.habit.rows
+        return rows_by(self, self.method)
 
 
 def default_depth(lining_length: Mm, scale: float = 1.0) -> Mm:
@@ -237,8 +235,14 @@ def thread_metres(draft: RuffleDraft, method: Method) -> float:
     flat = draft.gathered_length / 1000
     if method is Method.CORD:
         return 4.5 * flat
-    rows = draft.habit.rows if draft.habit.method is Method.ROWS else INSIDE
-    return 2.3 * flat * len(rows)
+    return 2.3 * flat * len(rows_by(draft, method))
+
+
+def rows_by(draft: RuffleDraft, method: Method) -> tuple[Mm, ...]:
+    """Return how far from the raw edge its rows, or its cord, lie by the given method."""
+    if method is Method.CORD:
+        return _CORD
+    return draft.habit.rows if draft.habit.method is Method.ROWS else INSIDE
 
 
 def cord_metres(draft: RuffleDraft) -> float:

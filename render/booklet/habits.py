@@ -1,0 +1,85 @@
+"""Measures of the hand that no draft changes: how the trade pins, trims and stitches.
+
+Millimetres and minutes; each with its reason. Every number of the booklet that is no figure of
+the draft stands here. Imports units alone.
+"""
+
+from drafting.units import Mm
+
+PINS: tuple[Mm, Mm] = (20.0, 25.0)
+"""From pin to pin along gathers: closer and they are slow, wider and the gathers slide."""
+
+TAILS: Mm = 100.0
+"""Thread left at each end of a gathering row, to wind round a pin and pull by."""
+
+LONG_STITCH: Mm = 4.0
+"""Stitch of a gathering row (3.5 to 5): longer ones gather coarsely, shorter ones break."""
+
+SEAM_STITCH: Mm = 2.5
+"""Stitch of a seam, and of gathers sewn down."""
+
+ZIGZAG: tuple[Mm, Mm] = (3.0, 4.0)
+"""Width and length of the zigzag over a cord: wide enough that no stitch pierces it."""
+
+CORD_ABOVE: Mm = 3.0
+"""From the cord to the seam line, inside the allowance."""
+
+SECOND_ROW: Mm = 3.0
+"""A second stitching, this far inside the allowance, holds gathers when the first gives."""
+
+TRIM_TO: Mm = 8.0
+"""What is left of a gathered allowance: enough to zigzag, thin enough to lie flat."""
+
+STAY_ABOVE: Mm = 2.0
+"""From staystitching to the seam line, inside the allowance, so that it never shows."""
+
+CLIPS: tuple[Mm, Mm] = (10.0, 15.0)
+"""From clip to clip along a curved waist allowance."""
+
+CLIP_SHORT: Mm = 2.0
+"""A clip ends this far from the staystitching."""
+
+SQUARE: Mm = 500.0
+"""A chalk square of this size, measured before and after the wash, gives the real shrinkage."""
+
+NOTCH_DEEP: Mm = 4.0
+"""A notch is a cut of this depth, well inside the narrowest allowance."""
+
+GRAIN_OFF: Mm = 2.0
+"""Both ends of a grain arrow lie equally far from the selvage, to this."""
+
+SEAM_OFF: Mm = 3.0
+"""Two edges to be joined may differ by this; more is a slip of the scissors."""
+
+WAIST_OFF: Mm = 5.0
+"""The waist seam all round may differ from its figure by this."""
+
+LEVEL_OFF: Mm = 5.0
+"""A level hem lies at one height to this, and a ruffle from the hem above which it ends."""
+
+SLIDE: Mm = 10.0
+"""A flat length joined from many strips may differ by this."""
+
+LEVEL_MARKS = 8
+"""Places round a skirt where its height over the floor is measured."""
+
+SAMPLE: Mm = 100.0
+"""A length of gathered seam that is counted back into its flat length."""
+
+STEAM_OFF: Mm = 30.0
+"""The iron's distance over net that is steamed: touched, it melts."""
+
+TAPE: Mm = 15.0
+"""Width of the tape that covers a raw gathered edge laid above its line."""
+
+STRETCH_STOPS: Mm = 3.0
+"""A hem has stopped growing when two readings differ by no more than this."""
+
+READ_AGAIN = 12
+"""Hours between two readings of a hanging hem."""
+
+NEEDLE_NET = "70–80"
+NEEDLE_FINE = "60–70"
+NEEDLE_COTTON = "70–80"
+NEEDLE_HEAVY = "80–90"
+"""Sizes of machine needles by cloth, as the packets are marked."""

@@ -1,0 +1,140 @@
+"""What is to be made, looked at from the sewing table: which parts there are, which seams.
+
+Millimetres. Imports the pattern, the spec's words, the ruffle's habits and units.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from drafting.cloth.shopping import Shopping
+from drafting.figures import LayerFigures, RuffleFigures
+from drafting.pattern import Pattern
+from drafting.piece import Piece
+from drafting.ruffle import HABITS, RuffleHabit
+from drafting.spec import Closure, RuffleCloth, Spec, WaistFinish
+from drafting.units import Mm, Units, length_text, radius_text
+from render.laying import Cloth
+from render.measures import metres_text
+
+WAIST_SEAM, RUFFLE_SEAM, HEM_SEAM, GODET_SEAM, POCKET_SEAM = "2", "4", "5", "6", "7"
+SKIRT_SEAMS, LINING_SEAMS = "1", "3"
+"""Numbers of the seams, as they stand beside the notches; letters follow where panels differ."""
+
+
+@dataclass(frozen=True, slots=True)
+class Making:
+    """A drafted garment on its way to being sewn.
+
+    Attributes:
+        cloth: its lay plans and what to buy, None where no lay was made.
+    """
+
+    pattern: Pattern
+    cloth: Cloth | None = None
+
+    @property
+    def spec(self) -> Spec:
+        return self.pattern.spec
+
+    @property
+    def units(self) -> Units:
+        return self.pattern.spec.units
+
+    @property
+    def skirt(self) -> LayerFigures:
+        return self.pattern.figures.skirt
+
+    @property
+    def lining(self) -> LayerFigures | None:
+        return self.pattern.figures.lining
+
+    @property
+    def ruffle(self) -> RuffleFigures | None:
+        return self.pattern.figures.ruffle
+
+    @property
+    def shopping(self) -> Shopping | None:
+        return self.cloth.shopping if self.cloth else None
+
+    @property
+    def sews_skirt(self) -> bool:
+        """Whether a skirt is drafted, and not only what goes into one that is there."""
+        return self.spec.skirt.owned is None
+
+    @property
+    def finished_waist(self) -> Mm:
+        return self.pattern.figures.waist.finished
+
+    @property
+    def casing(self) -> bool:
+        return self.spec.skirt.waist_finish is WaistFinish.CASING
+
+    @property
+    def opens(self) -> bool:
+        """Whether there is an opening in the waist."""
+        return self.pattern.figures.opening is not None
+
+    @property
+    def at_back(self) -> bool:
+        return self.spec.skirt.closure is not Closure.LEFT_SIDE
+
+    @property
+    def curved(self) -> bool:
+        """Whether the skirt's waist edge is a curve, which stretches until it is stayed."""
+        return self.sews_skirt and self.skirt.waist_radius is not None
+
+    @property
+    def habit(self) -> RuffleHabit:
+        """How the ruffle's cloth is worked.
+
+        Raises:
+            ValueError: there is no ruffle.
+        """
+        if self.spec.ruffle is None:
+            raise ValueError("this garment has no ruffle")
+        return HABITS[self.spec.ruffle.cloth]
+
+    @property
+    def is_net(self) -> bool:
+        """Whether the ruffle's cloth is a net, which does not fray."""
+        return self.spec.ruffle is not None and self.spec.ruffle.cloth in (
+            RuffleCloth.SOFT_TULLE,
+            RuffleCloth.STIFF_NET,
+        )
+
+    @property
+    def doubled(self) -> bool:
+        """Whether the ruffle is folded along its length; tiers are hemmed instead."""
+        wish = self.spec.ruffle
+        return wish is not None and wish.doubled and not (self.ruffle and self.ruffle.tiers)
+
+    @property
+    def is_ring(self) -> bool:
+        """Whether the ruffle closes all round, below the opening; else its ends are hemmed."""
+        return self.ruffle is not None and self.ruffle.ring
+
+    def long(self, length: Mm) -> str:
+        """Return a length in the sheet's units and language."""
+        return length_text(length, self.units)
+
+    def radius(self, length: Mm) -> str:
+        """Return a radius, rounded down, in the sheet's units and language."""
+        return radius_text(length, self.units)
+
+    def metres(self, metres: float) -> str:
+        """Return an estimated amount in metres, or in yards."""
+        return metres_text(metres, self.units)
+
+    def pieces_of(self, cloth: str) -> tuple[Piece, ...]:
+        """Return the pieces that are cut from one cloth."""
+        return tuple(piece for piece in self.pattern.pieces if piece.cloth == cloth)
+
+    def piece(self, begins: str) -> Piece | None:
+        """Return the first piece whose English name begins so."""
+        found = (piece for piece in self.pattern.pieces if piece.name.startswith(begins))
+        return next(found, None)
+
+    def seams(self, number: str) -> Iterator[str]:
+        """Yield the numbers of the seams that begin so: "1", or "1a", "1b"."""
+        seen = dict.fromkeys(seam.number for seam in self.pattern.figures.truing)
+        return (one for one in seen if one.rstrip("abcdefghij") == number)
