@@ -230,9 +230,7 @@ def _gores_words(layer: LayerFigures) -> str:
         )
     if layer.fullness is None:
         return words
-    flare = say(
-        "their flare {fullness} of a circle", fullness=decimal(f"{layer.fullness:.3g}")
-    )
+    flare = say("their flare {fullness} of a circle", fullness=decimal(f"{layer.fullness:.3g}"))
     return f"{words}, {flare}"
 
 
