@@ -236,4 +236,5 @@ def _publish(table: "PublishTable") -> Publish:
         edition=table.edition or "",
         date=table.date or "",
         language=table.language or "en",
+        working=bool(table.working),
     )

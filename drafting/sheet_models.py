@@ -242,6 +242,7 @@ class PublishTable(_Table):
     edition: Annotated[str | None, BeforeValidator(read_edition)] = None
     date: Annotated[str | None, BeforeValidator(read_date)] = None
     language: Annotated[str | None, one_word("en", "de", "fr")] = None
+    working: _YesNo = None
     sizes: Annotated[None, drafted_later("asks for a pattern in several sizes")] = None
 
 

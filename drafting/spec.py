@@ -398,7 +398,12 @@ class Print:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Publish:
-    """Who made the pattern and under which terms; all may be empty."""
+    """Who made the pattern and under which terms; all may be empty.
+
+    Attributes:
+        language: two letters; what is on paper, in pictures and in findings is said in it.
+        working: the booklet shows how each figure came about.
+    """
 
     maker: str = ""
     page: str = ""
@@ -406,6 +411,7 @@ class Publish:
     edition: str = ""
     date: str = ""
     language: str = "en"
+    working: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -39,6 +39,9 @@ CLIPS: tuple[Mm, Mm] = (10.0, 15.0)
 CLIP_SHORT: Mm = 2.0
 """A clip ends this far from the staystitching."""
 
+CUT_TOO_DEEP: Mm = 3.0
+"""How far scissors stray at a curved edge; what it does to a waist is worth knowing first."""
+
 SQUARE: Mm = 500.0
 """A chalk square of this size, measured before and after the wash, gives the real shrinkage."""
 
@@ -83,3 +86,24 @@ NEEDLE_FINE = "60–70"
 NEEDLE_COTTON = "70–80"
 NEEDLE_HEAVY = "80–90"
 """Sizes of machine needles by cloth, as the packets are marked."""
+
+UNDERSTITCH: Mm = 2.0
+"""From the seam line to the understitching on a facing."""
+
+LINING_CLEAR: Mm = 10.0
+"""The lining is folded back so far from the teeth of a zip, or it is caught in them."""
+
+HOOK_BACK: Mm = 5.0
+"""A hook sits so far in from the end of the overlap, so that no end of the band sticks out."""
+
+THREADING_GAP: Mm = 30.0
+"""Of a casing's end seam, left open to thread the elastic."""
+
+STOP_EVERY: tuple[Mm, Mm] = (80.0, 100.0)
+"""Between two stops with the needle down, to even out the gathers ahead."""
+
+SAMPLE_OFF = 10
+"""Per cent that a counted sample of gathers may differ from its ratio."""
+
+LINE_OFF = 1
+"""Per cent that a chalked line, or a hem, may differ from its length on the pattern."""

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from drafting.cloth.shopping import Shopping
 from drafting.figures import LayerFigures, RuffleFigures
+from drafting.language import decimal
 from drafting.pattern import Pattern
 from drafting.piece import Piece
 from drafting.ruffle import HABITS, RuffleHabit
@@ -19,6 +20,10 @@ from render.measures import metres_text
 WAIST_SEAM, RUFFLE_SEAM, HEM_SEAM, GODET_SEAM, POCKET_SEAM = "2", "4", "5", "6", "7"
 SKIRT_SEAMS, LINING_SEAMS = "1", "3"
 """Numbers of the seams, as they stand beside the notches; letters follow where panels differ."""
+
+
+INCH: Mm = 25.4
+SIXTEENTH: Mm = INCH / 16
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +121,28 @@ class Making:
     def long(self, length: Mm) -> str:
         """Return a length in the sheet's units and language."""
         return length_text(length, self.units)
+
+    def little(self, length: Mm) -> str:
+        """Return a small measure of the hand: in millimetres, or to the sixteenth of an inch."""
+        if self.units is Units.CM:
+            return self.stitch(length)
+        return radius_text(length + SIXTEENTH / 2, self.units)
+
+    def handy(self, length: Mm) -> Mm:
+        """Return a measure of the hand as it is set on a rule: in round inches where inches are."""
+        if self.units is Units.CM:
+            return length
+        inches = length / INCH
+        step = 0.125 if inches < 1.5 else 0.5 if inches < 6 else 1.0
+        return round(inches / step) * step * INCH
+
+    def hand(self, length: Mm) -> str:
+        """Return a measure of the hand in the sheet's units and language."""
+        return length_text(self.handy(length), self.units)
+
+    def stitch(self, length: Mm) -> str:
+        """Return the length of a stitch: machines are marked in millimetres everywhere."""
+        return decimal(f"{length:g}\u00a0mm")
 
     def radius(self, length: Mm) -> str:
         """Return a radius, rounded down, in the sheet's units and language."""

@@ -1,0 +1,174 @@
+"""The booklet's pages for the cutting table: cut list, lay plans, seams and marks.
+
+Imports the making, the words of pieces, the lay picture and the booklet's values.
+"""
+
+from collections.abc import Iterator
+
+from drafting.cloth.lays import Lay
+from drafting.figures import SeamFigures
+from drafting.geometry import Box, bounds
+from drafting.language import decimal, listed, say
+from drafting.piece import InnerKind, Piece, cutting_line
+from drafting.piece_names import cloth_words, piece_words
+from render.booklet.making import Making
+from render.booklet.model import Block, Paragraph, Section, Table
+from render.lay_picture import PictureError, lay_picture
+from render.lay_words import along_text
+from render.pictures.picture import TALL, WIDE, Picture
+from render.words import cut_words
+
+EVEN = 0.05
+"""Millimetres: two seam lines that differ by less are the same length."""
+
+
+def cutting(making: Making, pieces: Picture | None) -> Section:
+    """Return the cut list, the lay plans, and what is sewn to what."""
+    blocks: list[Block] = [
+        Paragraph(
+            words=say(
+                "Pieces have the same numbers on the paper, in this list and on the lay plans. All"
+                " allowances are inside the heavy line; how wide they are stands on each piece."
+            )
+        )
+    ]
+    if pieces is not None:
+        blocks.append(pieces)
+    blocks.append(_list(making))
+    blocks += _lays(making)
+    blocks.append(
+        Section(name="seams", title=say("Seams and marks"), blocks=(_seams(making), _marks(making)))
+    )
+    return Section(name="cutting", title=say("Cutting"), blocks=tuple(blocks))
+
+
+def _list(making: Making) -> Table:
+    return Table(
+        caption=say("Cut list"),
+        heads=(say("no."), say("piece"), say("cut"), say("to draw by rule")),
+        rows=tuple(
+            (str(number), piece_words(piece.name), cut_words(piece, making.spec),
+             _by_rule(making, piece))
+            for number, piece in enumerate(making.pattern.pieces, start=1)
+        ),
+    )  # fmt: skip
+
+
+def _by_rule(making: Making, piece: Piece) -> str:
+    if not piece.rectangle:
+        return "–"
+    box = bounds(cutting_line(piece))
+    return say("{long} × {deep}", long=making.long(box.width), deep=making.long(box.height))
+
+
+def _lays(making: Making) -> Iterator[Block]:
+    if making.cloth is None:
+        return
+    pictures = [picture for lay in making.cloth.lays if (picture := _lay(making, lay))]
+    if not pictures:
+        return
+    yield Section(
+        name="lays",
+        title=say("Lay plans"),
+        blocks=(
+            Paragraph(
+                words=say(
+                    "Drawn on the cloth opened out, selvages above and below. The lay plans in"
+                    " their own file are larger and list where each piece lies."
+                )
+            ),
+            *pictures,
+        ),
+    )
+
+
+def _lay(making: Making, lay: Lay) -> Picture | None:
+    if not lay.laid:
+        return None
+    try:
+        drawn = lay_picture(lay, making.spec, width=WIDE, height=TALL)
+    except PictureError:
+        return None
+    names = [piece_words(shape.piece.name) for shape in lay.shapes]
+    return Picture(
+        name=f"lay-{lay.name}",
+        drawing=drawn.drawing,
+        box=Box(left=0.0, bottom=0.0, right=drawn.width, top=drawn.height),
+        caption=say(
+            "{cloth}: {long} of cloth, {usable} between its selvages, drawn 1 : {scale}.",
+            cloth=cloth_words(lay.name),
+            long=along_text(lay.length, making.units),
+            usable=making.long(lay.usable),
+            scale=drawn.scale,
+        ),
+        alt=say(
+            "Lay plan of the {cloth}. On {long} of cloth with {usable} between its selvages lie:"
+            " {names}.",
+            cloth=cloth_words(lay.name),
+            long=along_text(lay.length, making.units),
+            usable=making.long(lay.usable),
+            names=listed(names),
+        ),
+    )
+
+
+def _seams(making: Making) -> Table:
+    return Table(
+        caption=say("What is sewn to what: seam lines, in the garment all round"),
+        heads=(say("seam"), say("what"), say("one edge"), say("the other"), say("how")),
+        rows=tuple(
+            (
+                seam.number,
+                seam.seam,
+                making.long(seam.first),
+                making.long(seam.second),
+                _how(making, seam),
+            )
+            for seam in making.pattern.figures.truing
+        ),
+        figures=(2, 3),
+    )
+
+
+GATHERED = 1.05
+"""From this ratio on an edge is gathered; below it, it is eased or stretched a little."""
+
+
+def _how(making: Making, seam: SeamFigures) -> str:
+    if seam.gather >= GATHERED:
+        return say("gathered {ratio} to 1", ratio=decimal(f"{seam.gather:.3g}"))
+    if abs(seam.ease) > EVEN:
+        return say("{long} of the longer laps over or joins", long=making.long(abs(seam.ease)))
+    if abs(seam.gather - 1) > 1e-6:
+        return say("the cut edge stretches to it")
+    return say("edge to edge")
+
+
+def _marks(making: Making) -> Table:
+    return Table(
+        caption=say("What is marked on each piece"),
+        heads=(say("no."), say("piece"), say("marks")),
+        rows=tuple(
+            (str(number), piece_words(piece.name), "; ".join(marks(piece)) or "–")
+            for number, piece in enumerate(making.pattern.pieces, start=1)
+        ),
+    )
+
+
+def marks(piece: Piece) -> Iterator[str]:
+    """Yield what is marked on a piece, as it is written there: notches, dots, lines."""
+    numbers = dict.fromkeys(notch.seam for notch in piece.notches if notch.seam)
+    if numbers:
+        yield say("notches of seam {numbers}", numbers=listed(list(numbers)))
+    places = dict.fromkeys(notch.words for notch in piece.notches if notch.words)
+    if places:
+        yield say("places: {places}", places=", ".join(places))
+    yield from dict.fromkeys(dot.words for dot in piece.dots if dot.words)
+    for line in piece.inner_lines:
+        if line.kind is InnerKind.RUFFLE_LINE:
+            yield line.words
+    rows = [line for line in piece.inner_lines if line.kind is InnerKind.GATHERING]
+    if rows:
+        yield say("gathering rows") if len(rows) > 1 else rows[0].words
+    if any(line.kind is InnerKind.FOLD_LINE for line in piece.inner_lines):
+        yield say("fold line")

@@ -1,0 +1,230 @@
+"""Steps before the machine is threaded: washing, paper, laying and cutting, marking.
+
+Imports the making, its habits and the booklet's values.
+"""
+
+import math
+from collections.abc import Iterator
+
+from drafting.language import listed, say, say_counted
+from drafting.piece_names import piece_words
+from drafting.spec import PaperName, Scope, Strips
+from render.booklet import habits
+from render.booklet.making import Making
+from render.booklet.model import Step
+from render.paper import ROLLS
+from render.pictures.picture import Picture
+
+
+def preparing(making: Making, *, taping: Picture | None, arcs: Picture | None) -> Iterator[Step]:
+    """Yield the steps that end with every piece cut and marked."""
+    yield _wash(making)
+    yield _paper(making, taping)
+    yield _cut(making, arcs)
+    yield _mark(making)
+
+
+def _wash(making: Making) -> Step:
+    square = making.hand(habits.SQUARE)
+    do = [
+        say(
+            "Wash every cloth as the finished skirt will be washed, dry it, and press it flat"
+            " along the grain. Net and tulle are not washed: let them lie flat overnight."
+        ),
+        say(
+            "Draw a thread across each end, or tear the cloth, and cut the ends square to the"
+            " selvage."
+        ),
+    ]
+    return Step(
+        name="wash",
+        title=say("Wash, press and square the cloth"),
+        do=tuple(do),
+        check=say(
+            "A chalk square of {square} drawn before the wash is measured again after it: what"
+            " it has lost is what your cloth really shrinks. If that is more than the shopping"
+            " list allows for, lay all pieces out before you cut any.",
+            square=square,
+        ),
+        cautions=(say("Try the iron on a scrap of each cloth first. Synthetics and net melt."),),
+        hands=20,
+        first=30,
+    )
+
+
+def _paper(making: Making, taping: Picture | None) -> Step:
+    wish = making.spec.print
+    papers = wish.papers
+    if wish.scope is Scope.CARD:
+        do = [
+            say(
+                "Nothing is taped: the printed card holds the measures. Draw each piece straight"
+                " onto the cloth with tape, chalk and a pin as its pivot, stitching lines first,"
+                " then the allowances outside them."
+            )
+        ]
+    elif PaperName.PROJECTOR in papers:
+        do = [
+            say(
+                "Set the projector so that every square of its grid measures what is written in"
+                " it, both ways. Lay the cloth under it flat and square, and cut along the light,"
+                " or chalk it."
+            )
+        ]
+    elif any(paper in ROLLS or paper in (PaperName.A0, PaperName.A1) for paper in papers):
+        do = [
+            say(
+                "Measure the test square and the check line before you leave the copy shop. Cut"
+                " the pieces apart along their heavy lines."
+            )
+        ]
+    else:
+        do = [
+            say(
+                "Print the ticket page alone and measure its test square both ways. Print the"
+                " rest only when it is right: with no scaling, on one side."
+            ),
+            say(
+                "Each join has a number, and half a ring on either page. Cut one page along its"
+                " trim line, lay it on the other until the ring is whole and both halves carry"
+                " the same number, and glue. Rows first, then row to row."
+            ),
+        ]
+    if wish.scope is Scope.WAIST:
+        do.append(
+            say(
+                "The paper holds the waist of each piece alone. Pin it to the cloth, measure out"
+                " along every ray as far as is written on it, and join the ends with chalk."
+            )
+        )
+    if wish.strips is Strips.LISTED and any(piece.rectangle for piece in making.pattern.pieces):
+        do.append(
+            say(
+                "Bands and strips are not printed: their measures stand in the cut list. Draw"
+                " them on the cloth with rule and chalk."
+            )
+        )
+    return Step(
+        name="paper",
+        title=say("Put the pattern together"),
+        do=tuple(do),
+        check=say(
+            "Measure the waist and one straight edge of a large piece along their stitching"
+            " lines: their true lengths stand on its label."
+        )
+        if wish.scope is not Scope.CARD
+        else say(
+            "Measure each drawn waist along its stitching line: its true length stands here"
+            " in the table of seams."
+        ),
+        cautions=(
+            say(
+                "Close the blade of a cutter each time you lay it down, and cut away from yourself."
+            ),
+        ),
+        pictures=(taping,) if taping else (),
+        hands=25,
+        first=45,
+    )
+
+
+def _cut(making: Making, arcs: Picture | None) -> Step:
+    pieces = making.pattern.pieces
+    count = sum(piece.count + sum(more for _, more in piece.also) for piece in pieces)
+    do = [
+        say(
+            "Lay each cloth as its lay plan shows, right side as the plan says, selvages parallel"
+            " to the table's edge. Weigh the paper down or pin it inside the allowance, and cut"
+            " along the heavy line."
+        )
+        if making.cloth
+        else say(
+            "Lay the pieces with their grain arrows along the selvage. Weigh the paper down or pin"
+            " it inside the allowance, and cut along the heavy line."
+        ),
+        say(
+            "Cut each notch as a snip {deep} deep into the allowance, never further.",
+            deep=making.little(habits.NOTCH_DEEP),
+        ),
+    ]
+    if making.curved and making.skirt.fullness:
+        do.append(
+            say(
+                "Leave the waist edge for last and cut it exactly. It is easily cut too deep: cut"
+                " small, try on, then trim. Every {little} too deep add {grown} to the waist.",
+                little=making.little(habits.CUT_TOO_DEEP),
+                grown=making.long(waist_grown(making)),
+            )
+        )
+    if making.spec.cloths.skirt.one_way:
+        do.append(
+            say(
+                "The skirt's cloth has a nap or a one-way print: all its pieces point the"
+                " same way, as on the plan."
+            )
+        )
+    mirrored = [piece_words(piece.name) for piece in pieces if piece.mirrored]
+    if mirrored:
+        do.append(
+            say(
+                "Mirrored pairs are cut from double cloth, right sides together, or the paper is"
+                " turned over for the second: {names}.",
+                names=listed(mirrored),
+            )
+        )
+    return Step(
+        name="cut",
+        title=say("Lay and cut"),
+        do=tuple(do),
+        check=say_counted(
+            "Both ends of every grain arrow lie equally far from the selvage, give or take {off}."
+            " Count what"
+            " you have cut against the cut list: {count} piece.",
+            "Both ends of every grain arrow lie equally far from the selvage, give or take {off}."
+            " Count what"
+            " you have cut against the cut list: {count} pieces.",
+            count,
+            off=making.little(habits.GRAIN_OFF),
+        ),
+        cautions=(say("Scissors lie closed, cutters shut. Count the pins back into their box."),),
+        pictures=(arcs,) if arcs else (),
+        hands=10 + 2.5 * count,
+        first=20 + 5.0 * count,
+    )
+
+
+def waist_grown(making: Making) -> float:
+    """Return by how much the waist grows that is cut ``habits.CUT_TOO_DEEP`` too deep.
+
+    Source: the waist is an arc through 2 pi F, so its length grows by that times the depth.
+    """
+    fullness = making.skirt.fullness or 0.0
+    return math.tau * fullness * habits.CUT_TOO_DEEP
+
+
+def _mark(making: Making) -> Step:
+    do = [
+        say(
+            "Before you lift the paper, transfer what is inside the pieces: dots, fold lines, the"
+            " places round the waist (centre front, centre back, sides), and the number of each"
+            " seam. Chalk on the wrong side; test on a scrap that it brushes out."
+        )
+    ]
+    if making.ruffle is not None:
+        do.append(
+            say(
+                "The ruffle's line on the lining is marked on the right side: that side faces the"
+                " skirt, and the ruffle is sewn to it. Thread-trace it if chalk would rub off."
+            )
+        )
+    return Step(
+        name="mark",
+        title=say("Mark"),
+        do=tuple(do),
+        check=say(
+            "Every mark in the table of marks is on the cloth, on the side that you will see while"
+            " you sew."
+        ),
+        hands=15,
+        first=30,
+    )
