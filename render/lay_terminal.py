@@ -110,8 +110,8 @@ def _notions(shopping: Shopping, units: Units) -> list[str]:
     for name, amount, why in held:
         indent = " " * (names + amounts + 6)
         lead = f"  {name:<{names}}  {amount:>{amounts}}  "
-        if len(lead) > len(indent):  # a long name has a line of its own
-            lines.append(f"  {name}")
+        if len(lead) > len(indent):  # a long name has a line of its own, or two
+            lines += textwrap.wrap(name, WIDTH, initial_indent="  ", subsequent_indent="    ")
             lead = f"  {'':<{names}}  {amount:>{amounts}}  "
         lines += textwrap.wrap(why, WIDTH, initial_indent=lead, subsequent_indent=indent) or [lead]
     return lines
