@@ -224,16 +224,13 @@ def _caption(piece: Piece) -> str:
     else:
         how = say(_FOLDS.get(piece.fold_way, said_later("on single cloth")))
     arcs = swung(piece)
-    words = f"{piece_words(piece.name)}, {how}"
+    told = [f"{piece_words(piece.name)}, {how}"]
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
-        return (
-            f"{words}; {say('the tape is held at the ringed cross')}"
-            if arcs.angle > 0.69
-            else words
-        )
-    if measured(piece):
-        return f"{words}; {say('lengths from the waist line to the hem line')}"
-    return words
+        if arcs.angle > 0.69:
+            told.append(say("the tape is held at the ringed cross"))
+    elif measured(piece):
+        told.append(say("lengths from the waist line to the hem line"))
+    return "; ".join(told)
 
 
 # --- what is chalked -----------------------------------------------------------------------
@@ -513,7 +510,7 @@ def _ends(piece: Piece, units: Units) -> str:
     places = place_texts(measured(piece), units)
     words = f"{piece_words(piece.name)}: {places[0]} = {first} … {places[-1]} = {last}"
     if across := _across_hem(piece, units):
-        return f"{words}, {say('{length} straight across hem', length=across)}"
+        return f"{words}, " + say("{length} straight across hem", length=across)
     return words
 
 

@@ -246,7 +246,7 @@ class _Picture:
         else:
             words = say("Single layer, right side up: {width} between the selvages", width=wide)
             if any(stretch.folded for stretch in self.lay.stretches):
-                words = f"{say('Opened out.')} {words}"
+                words = say("Opened out.") + f" {words}"
         if run.start > 0:
             begin = say("From {length} on.", length=along_text(run.start, units))
             words = f"{begin} {words}"

@@ -65,8 +65,10 @@ def money(cost: float) -> str:
 def grams_text(grams: float, units: Units) -> str:
     """Return a weight to the ten grams, or to the ounce."""
     if units is Units.CM:
-        return f"{round(grams, -1) if grams >= 10 else grams:.0f}\u00a0{say_as('unit', 'g')}"
-    return f"{grams / 28.349523:.0f}\u00a0{say_as('unit', 'oz')}"
+        gram = say_as("unit", "g")
+        return f"{round(grams, -1) if grams >= 10 else grams:.0f}\u00a0{gram}"
+    ounce = say_as("unit", "oz")
+    return f"{grams / 28.349523:.0f}\u00a0{ounce}"
 
 
 def copy_words(one: Laid) -> str:
