@@ -66,6 +66,7 @@ def one_line_errors() -> Iterator[None]:
 # What an old code page lacks, in signs that every one has. A lost fraction is a wrong measure.
 _PLAIN = {
     "⅛": " 1/8", "¼": " 1/4", "⅜": " 3/8", "½": " 1/2", "⅝": " 5/8", "¾": " 3/4", "⅞": " 7/8",
+    "π": "pi", "√": "sqrt", "²": "^2", "°": " degrees", "−": "-",
     "×": "x", "–": "-", "…": "...", "“": '"', "”": '"', "◊": "?",
 }  # fmt: skip
 
@@ -336,10 +337,20 @@ def figures(
     json: Annotated[
         bool, typer.Option("--json", help="As JSON: millimetres and degrees, and the findings.")
     ] = False,
+    working: Annotated[
+        bool,
+        typer.Option(
+            "--working",
+            help="And how each figure comes about: its formula in words, in letters and with this"
+            " wearer's numbers. With --json, as a list beside the figures.",
+        ),
+    ] = False,
 ) -> None:
     """Show the numbers of a draft and what a cutter would say about it; writes nothing.
 
     hemsweep figures chorus-skirt.toml
+
+    hemsweep figures chorus-skirt.toml --working
     """
     with one_line_errors():
         from drafting.findings import stops
@@ -351,12 +362,23 @@ def figures(
             from drafting.figures import as_json
 
             found = as_json(pattern.figures, pattern.findings)
+            if working:
+                from drafting.working import working as worked
+                from drafting.working.in_json import working_json
+
+                found["working"] = working_json(worked(pattern))
             # Plain ASCII, so that it is the same JSON in every terminal and through every pipe.
             typer.echo(dumps(found, indent=2))
         else:
             from render.terminal import figures_table
 
             _tell(figures_table(pattern))
+            if working:
+                from shutil import get_terminal_size
+
+                from render.working_terminal import UNKNOWN, working_text
+
+                _tell("\n" + working_text(pattern, get_terminal_size((UNKNOWN, 24)).columns))
             if pattern.findings:
                 _tell("\n" + _findings_text(pattern, pattern.findings))
         if stops(pattern.findings):

@@ -177,13 +177,22 @@ def _write_page(canvas: Any, number: int, page: Page) -> None:
         _enlarge(canvas, page)
     canvas.setLineCap(0)
     canvas.setLineJoin(0)
-    _draw(canvas, page.drawing)
+    _draw_on_layers(canvas, page.drawing)
     canvas.restoreState()
-    _draw(canvas, page.foot)
+    _draw_on_layers(canvas, page.foot)
     canvas.showPage()
 
 
-def _draw(canvas: Any, drawing: Drawing) -> None:
+def draw(canvas: Any, drawing: Drawing) -> None:
+    """Draw a drawing from the canvas's origin on, for good: no reader can switch any of it off."""
+    pen: Pen | None = None
+    for stroke in drawing.strokes:
+        pen = _stroke(canvas, stroke, pen)
+    for text in drawing.texts:
+        _text(canvas, text)
+
+
+def _draw_on_layers(canvas: Any, drawing: Drawing) -> None:
     pen: Pen | None = None
     for layer, strokes in groupby(drawing.strokes, key=lambda stroke: stroke.layer):
         with _on_layer(canvas, layer):

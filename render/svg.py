@@ -8,9 +8,10 @@ import io
 import math
 import re
 from collections.abc import Iterator
+from html import escape
 from typing import Any
 
-from drafting.geometry import Arc, Path, Point, distance, in_parts
+from drafting.geometry import Arc, Box, Path, Point, distance, in_parts
 from drafting.units import Mm
 from render import fonts
 from render.drawing import Anchor, Drawing, Layer, Stroke, Text
@@ -74,6 +75,29 @@ def drawing_svg(drawing: Drawing, width: Mm, height: Mm, title: str, desc: str) 
     written = io.StringIO()
     out.write(written)
     return written.getvalue().encode()
+
+
+def svg_of_page(drawing: Drawing, box: Box, alt: str, *, classes: str) -> str:
+    """Return what a box shows of a drawing as an element that stands in the text of a web page.
+
+    Args:
+        alt: what is drawn, for somebody who cannot see it; fit for XML.
+        classes: names by which the page's style sheet knows the picture; it is told the
+            picture's own width too, as ``--wide``.
+    """
+    import svgwrite
+
+    out = svgwrite.Drawing(debug=False)
+    inner = [_stroke(out, stroke, box.top) for stroke in drawing.strokes]
+    inner += [_text(out, text, box.top) for text in drawing.texts]
+    wide, high = _number(box.width), _number(box.height)
+    return (
+        f'<svg class="{escape(classes)}" style="--wide: {wide}mm" role="img"'
+        f' aria-label="{escape(alt)}" width="{wide}mm" height="{high}mm"'
+        f' viewBox="{_number(box.left)} 0 {wide} {high}">'
+        + "".join(element.tostring() for element in inner)
+        + "</svg>"
+    )
 
 
 def _ink(grey: float) -> str:

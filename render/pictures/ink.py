@@ -101,19 +101,19 @@ def _crossings(ring: Sequence[tuple[float, float]], level: float) -> list[float]
     return found
 
 
-def arrow(start: Point, end: Point, *, pen: Pen = THIN) -> Drawing:
+def arrow(start: Point, end: Point, *, pen: Pen = THIN, head: Mm = HEAD) -> Drawing:
     """Return an arrow with an open head at ``end``."""
-    return together(line(start, end, pen=pen), _head(start, end, pen))
+    return together(line(start, end, pen=pen), _head(start, end, pen, head))
 
 
-def double_arrow(start: Point, end: Point, *, pen: Pen = THIN) -> Drawing:
+def double_arrow(start: Point, end: Point, *, pen: Pen = THIN, head: Mm = HEAD) -> Drawing:
     """Return an arrow with open heads at both ends, as a grainline has."""
-    return together(arrow(start, end, pen=pen), _head(end, start, pen))
+    return together(arrow(start, end, pen=pen, head=head), _head(end, start, pen, head))
 
 
-def _head(start: Point, end: Point, pen: Pen) -> Drawing:
+def _head(start: Point, end: Point, pen: Pen, head: Mm) -> Drawing:
     back = math.atan2(start.y - end.y, start.x - end.x)
-    size = min(HEAD, 0.45 * distance(start, end))
+    size = min(head, 0.45 * distance(start, end))
     return line(on_circle(end, size, back + 0.35), end, on_circle(end, size, back - 0.35), pen=pen)
 
 

@@ -1,5 +1,6 @@
 """Every example, drafted and laid out on its own paper, once for all tests."""
 
+import gettext
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
@@ -7,6 +8,7 @@ from pathlib import Path
 import pytest
 
 import drafting
+from drafting.language import Language
 from drafting.pattern import Pattern
 from drafting.spec import PaperName
 from render.pages import Printed, printed
@@ -81,3 +83,21 @@ def plane(example: str) -> Plane:
 def plane_of() -> Callable[[str], Plane]:
     """Return a function that gives an example's pieces on one plane by its stem."""
     return _plane
+
+
+class Marked(gettext.NullTranslations):
+    """A catalogue that puts its language before whatever it is asked for."""
+
+    def __init__(self, language: Language) -> None:
+        super().__init__()
+        self.language = language
+
+    def gettext(self, message: str) -> str:
+        """Return the words marked."""
+        return f"{self.language.value}:{message}"
+
+
+@pytest.fixture
+def marked(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every sentence that is looked up in a catalogue is marked with the language meant."""
+    monkeypatch.setattr("drafting.language.catalogue", Marked)
