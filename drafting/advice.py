@@ -13,6 +13,7 @@ from drafting.advice_ruffle import on_lining, on_ruffle_place, on_ruffle_work, o
 from drafting.advice_waist import on_hip, on_passing, on_waist
 from drafting.errors import DraftingError
 from drafting.findings import Finding, stop
+from drafting.language import say
 from drafting.plan import Plan
 from drafting.units import Units, length_text
 
@@ -51,7 +52,8 @@ def cannot_be_drawn(error: DraftingError, units: Units) -> Finding:
     """Return the stop for a piece whose lines cannot be drawn at these measures."""
     told = _IN_MM.sub(lambda found: length_text(float(found[1]), units), str(error))
     what, _, remedy = (part.strip() for part in told.partition(";"))
-    do = "Use more panels, narrower seam allowances, or less fullness with gathers."
+    # What went wrong is an error's own words, which are English in every language.
+    do = say("Use more panels, narrower seam allowances, or less fullness with gathers.")
     if remedy:
         do = f"{remedy[0].upper()}{remedy[1:]}."
-    return stop("cannot-be-drawn", f"This draft cannot be drawn: {what}.", do)
+    return stop("cannot-be-drawn", say("This draft cannot be drawn: {what}.", what=what), do)

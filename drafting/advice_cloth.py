@@ -8,8 +8,11 @@ from collections.abc import Iterator, Sequence
 
 from drafting import cloth
 from drafting.findings import Finding, caution, note, stop
+from drafting.language import said_later, say, say_counted
 from drafting.layer import Layer
+from drafting.part_words import by_part
 from drafting.piece import FoldWay, Piece
+from drafting.piece_names import piece_words
 from drafting.plan import Plan, layers
 from drafting.spec import Grain, Scope
 from drafting.units import Mm, Units, length_text
@@ -26,12 +29,20 @@ def on_pieces(plan: Plan, pieces: Sequence[Piece]) -> Iterator[Finding]:
             continue  # strips are joined, and the panels have their own words
         usable = cloth.usable_width(getattr(cloths, piece.cloth))
         wide = cloth.box_on_cloth(piece).height
+        called = piece_words(piece.name)
         if wide > usable + 1:
             yield stop(
                 "piece-too-wide",
-                f"The {piece.name} needs cloth {length_text(wide, units)} wide, and there are"
-                f" {length_text(usable, units)} between the selvages.",
-                f"Buy wider cloth, or make the {piece.name} smaller.",
+                say(
+                    # TRANSLATORS: {piece} has no article; word it so that it stands by itself.
+                    "The {piece} needs cloth {width} wide, and there are {usable} between the"
+                    " selvages.",
+                    piece=called,
+                    width=length_text(wide, units),
+                    usable=length_text(usable, units),
+                ),
+                # TRANSLATORS: {piece} has no article; word it so that it stands by itself.
+                say("Buy wider cloth, or make the {piece} smaller.", piece=called),
             )
 
 
@@ -50,69 +61,214 @@ def on_cloth(plan: Plan) -> Iterator[Finding]:
         elif width > usable:
             yield stop(
                 "cloth-too-narrow",
-                f"No panel of this {part} fits cloth with {length_text(usable, units)} between"
-                f" its selvages, even cut in {cloth.MOST_PANELS}.",
-                f"Buy wider cloth, or shorten the {part}.",
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later(
+                            "No panel of this skirt fits cloth with {usable} between its selvages,"
+                            " even cut in {panels}."
+                        ),
+                        lining=said_later(
+                            "No panel of this lining fits cloth with {usable} between its"
+                            " selvages, even cut in {panels}."
+                        ),
+                    ),
+                    usable=length_text(usable, units),
+                    panels=cloth.MOST_PANELS,
+                ),
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later("Buy wider cloth, or shorten the skirt."),
+                        lining=said_later("Buy wider cloth, or shorten the lining."),
+                    )
+                ),
             )
         if layer.cut.panels > layer.asked_panels:
-            asked = layer.asked_panels
-            whole = layer.cut.divided(asked)
-            wide = cloth.panel_width(whole, layer.allowances, layer.grain)
-            cut_in = "in one" if asked == 1 else f"in {asked} panels"
-            narrow = not math.isinf(wide)
-            why = (
-                f"Cut {cut_in}, the {part} needs cloth {length_text(wide, units)} wide, and yours"
-                f" has {length_text(usable, units)} between its selvages"
-                if narrow
-                else f"Cut {cut_in}, the {part} leaves no room for its seam allowances"
-            )
-            least = ""
-            if layer.instead and not layer.pieced:
-                least = (
-                    f", which takes about {length_text(layer.saved, units)} less cloth than"
-                    f" {layer.instead}"
-                )
-            yield caution(
-                "panel-split",
-                f"{why}, so it is cut in {layer.cut.panels}{least}.",
-                "Sew the seams that this adds" + (", or buy wider cloth." if narrow else "."),
-            )
+            yield _split(part, layer, usable, units)
         wide = (layer.cut.panel_angle or 0.0) > _WIDE_PANEL
         # Where only its waist is printed, or nothing of it, a half saves hardly a page.
         all_printed = plan.spec.print.scope is Scope.WHOLE
         if all_printed and not layer.half and layer.cut.alike and wide:
             yield note(
                 "half-saves-paper",
-                f"The {part} panel is printed whole.",
-                f"Write fold = true under [cloth.{part}] to print half of it and save nearly half"
-                " of its pages.",
+                say("The skirt panel is printed whole.")
+                if part == "skirt"
+                else say("The lining panel is printed whole."),
+                say(
+                    "Write fold = true under [cloth.{cloth}] to print half of it and save nearly"
+                    " half of its pages.",
+                    cloth=part,
+                ),
             )
         if layer.half and layer.fold_way is FoldWay.NONE:
             yield note(
                 "half-drawn",
-                f"The {part} panel is drawn as a half, and the cloth cannot be folded to take it.",
-                "Chalk round the half, turn the paper over along its middle, chalk the other"
-                " half, and cut in a single layer.",
+                say(
+                    "The skirt panel is drawn as a half, and the cloth cannot be folded to take it."
+                )
+                if part == "skirt"
+                else say(
+                    "The lining panel is drawn as a half, and the cloth cannot be folded to take"
+                    " it."
+                ),
+                say(
+                    "Chalk round the half, turn the paper over along its middle, chalk the other"
+                    " half, and cut in a single layer."
+                ),
             )
+
+
+def _split(part: str, layer: Layer, usable: Mm, units: Units) -> Finding:
+    """Return why a layer is cut in more panels than were asked for."""
+    asked = layer.asked_panels
+    whole = layer.cut.divided(asked)
+    wide = cloth.panel_width(whole, layer.allowances, layer.grain)
+    narrow = not math.isinf(wide)
+    saves = bool(layer.instead) and not layer.pieced
+    told = (_SPLIT_NARROW if narrow else _SPLIT_NO_ROOM)[part][saves]
+    if asked == 1:
+        cut_in = say("Cut in one")
+    else:
+        cut_in = say_counted("Cut in {count} panel", "Cut in {count} panels", asked)
+    return caution(
+        "panel-split",
+        say(
+            told,
+            cut_in=cut_in,
+            width=length_text(wide, units) if narrow else "",
+            usable=length_text(usable, units),
+            panels=layer.cut.panels,
+            saved=length_text(layer.saved, units) if saves else "",
+            instead=layer.instead,
+        ),
+        say("Sew the seams that this adds, or buy wider cloth.")
+        if narrow
+        else say("Sew the seams that this adds."),
+    )
+
+
+_SPLIT_NARROW = {
+    "skirt": {
+        False: said_later(
+            "{cut_in}, the skirt needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so it is cut in {panels}."
+        ),
+        True: said_later(
+            "{cut_in}, the skirt needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so it is cut in {panels}, which takes about {saved} less cloth than"
+            " {instead}."
+        ),
+    },
+    "lining": {
+        False: said_later(
+            "{cut_in}, the lining needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so it is cut in {panels}."
+        ),
+        True: said_later(
+            "{cut_in}, the lining needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so it is cut in {panels}, which takes about {saved} less cloth than"
+            " {instead}."
+        ),
+    },
+}
+_SPLIT_NO_ROOM = {
+    "skirt": {
+        False: said_later(
+            "{cut_in}, the skirt leaves no room for its seam allowances, so it is cut in {panels}."
+        ),
+        True: said_later(
+            "{cut_in}, the skirt leaves no room for its seam allowances, so it is cut in {panels},"
+            " which takes about {saved} less cloth than {instead}."
+        ),
+    },
+    "lining": {
+        False: said_later(
+            "{cut_in}, the lining leaves no room for its seam allowances, so it is cut in {panels}."
+        ),
+        True: said_later(
+            "{cut_in}, the lining leaves no room for its seam allowances, so it is cut in {panels},"
+            " which takes about {saved} less cloth than {instead}."
+        ),
+    },
+}
+"""By part, and by whether another number of panels would have taken more cloth."""
 
 
 def _corner_pieced(part: str, layer: Layer, width: Mm, units: Units) -> Finding:
     """Return what is said of corners pieced on at the hem."""
-    one_side = layer.grain is Grain.EDGE
-    corners = "a corner" if one_side else "corners"
-    saves = ""
-    if layer.instead:
-        saves = (
-            f"; that takes about {length_text(layer.saved, units)} less cloth than"
-            f" {layer.instead} panels"
-        )
+    one_side, saves = layer.grain is Grain.EDGE, bool(layer.instead)
+    told = (_ONE_CORNER if one_side else _CORNERS)[part][saves]
     return caution(
         "corner-pieced",
-        f"The {part} panel needs cloth {length_text(width, units)} wide, and yours has"
-        f" {length_text(layer.usable, units)} between its selvages, so {corners}"
-        f" {length_text(layer.pieced, units)} wide {'is' if one_side else 'are'} pieced on at"
-        f" its hem{saves}.",
-        f"Sew {'the corner' if one_side else 'the corners'} on before any other seam. If you do"
-        f" not want {'it' if one_side else 'them'}, write piecing = false under [cloth.{part}],"
-        " or buy wider cloth.",
+        say(
+            told,
+            width=length_text(width, units),
+            usable=length_text(layer.usable, units),
+            corner=length_text(layer.pieced, units),
+            saved=length_text(layer.saved, units) if saves else "",
+            instead=layer.instead,
+        ),
+        say(
+            "Sew the corner on before any other seam. If you do not want it, write piecing ="
+            " false under [cloth.{cloth}], or buy wider cloth.",
+            cloth=part,
+        )
+        if one_side
+        else say(
+            "Sew the corners on before any other seam. If you do not want them, write piecing ="
+            " false under [cloth.{cloth}], or buy wider cloth.",
+            cloth=part,
+        ),
     )
+
+
+_ONE_CORNER = {
+    "skirt": {
+        False: said_later(
+            "The skirt panel needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so a corner {corner} wide is pieced on at its hem."
+        ),
+        True: said_later(
+            "The skirt panel needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so a corner {corner} wide is pieced on at its hem; that takes about"
+            " {saved} less cloth than {instead} panels."
+        ),
+    },
+    "lining": {
+        False: said_later(
+            "The lining panel needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so a corner {corner} wide is pieced on at its hem."
+        ),
+        True: said_later(
+            "The lining panel needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so a corner {corner} wide is pieced on at its hem; that takes about"
+            " {saved} less cloth than {instead} panels."
+        ),
+    },
+}
+_CORNERS = {
+    "skirt": {
+        False: said_later(
+            "The skirt panel needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so corners {corner} wide are pieced on at its hem."
+        ),
+        True: said_later(
+            "The skirt panel needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so corners {corner} wide are pieced on at its hem; that takes about"
+            " {saved} less cloth than {instead} panels."
+        ),
+    },
+    "lining": {
+        False: said_later(
+            "The lining panel needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so corners {corner} wide are pieced on at its hem."
+        ),
+        True: said_later(
+            "The lining panel needs cloth {width} wide, and yours has {usable} between its"
+            " selvages, so corners {corner} wide are pieced on at its hem; that takes about"
+            " {saved} less cloth than {instead} panels."
+        ),
+    },
+}
+"""By part, and by whether more panels would have taken more cloth."""

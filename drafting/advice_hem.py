@@ -10,11 +10,13 @@ from drafting import hem, lining
 from drafting.circle import Flare
 from drafting.findings import Finding, caution, note, stop
 from drafting.gored import ShapedGores
+from drafting.language import decimal, said_later, say
 from drafting.layer import LEAST_DROP, Layer
+from drafting.part_words import by_part
 from drafting.plan import Plan, layers
 from drafting.spec import HemFinish, LevelAt
 from drafting.tilted import Tilted
-from drafting.units import Mm, length_text, radius_text
+from drafting.units import Mm, Units, length_text, radius_text
 
 SHORTEST: Mm = 100.0
 LONGEST: Mm = 1600.0
@@ -44,42 +46,59 @@ def on_length(plan: Plan) -> Iterator[Finding]:
     if levelled and not SHORTEST * scale <= lengths.least <= LONGEST * scale:
         yield stop(
             "level-hem-out-of-reach",
-            f"A hem {length_text(clear, units)} above the floor makes the skirt"
-            f" {length_text(max(lengths.least, 0.0), units)} long.",
-            f"Choose a height that leaves {length_text(SHORTEST * scale, units)} to"
-            f" {length_text(LONGEST * scale, units)} of skirt.",
+            say(
+                "A hem {height} above the floor makes the skirt {length} long.",
+                height=length_text(clear, units),
+                length=length_text(max(lengths.least, 0.0), units),
+            ),
+            say(
+                "Choose a height that leaves {least} to {most} of skirt.",
+                least=length_text(SHORTEST * scale, units),
+                most=length_text(LONGEST * scale, units),
+            ),
         )
         return
     if clear < 0:
         yield stop(
             "longer-than-floor",
             # Counted from the natural waist, as the sheet counts both.
-            f"The skirt is {length_text(lengths.most + plan.waist.drop, units)} long and the floor"
-            f" lies {length_text(plan.floor.least, units)} below the waist.",
-            f"Make it at most {length_text(plan.floor.least - TRODDEN * scale, units)}, or check"
-            " which of the two was mismeasured.",
+            say(
+                "The skirt is {length} long and the floor lies {floor} below the waist.",
+                length=length_text(lengths.most + plan.waist.drop, units),
+                floor=length_text(plan.floor.least, units),
+            ),
+            say(
+                "Make it at most {most}, or check which of the two was mismeasured.",
+                most=length_text(plan.floor.least - TRODDEN * scale, units),
+            ),
         )
     elif clear < TRODDEN * scale - 1e-6:
         yield caution(
             "trodden-on",
-            f"The hem hangs {length_text(clear, units)} above the floor.",
-            f"Leave at least {length_text(TRODDEN * scale, units)}, and take care on stairs,"
-            " escalators and bicycles.",
+            say("The hem hangs {clear} above the floor.", clear=length_text(clear, units)),
+            say(
+                "Leave at least {least}, and take care on stairs, escalators and bicycles.",
+                least=length_text(TRODDEN * scale, units),
+            ),
         )
     elif clear < 0.12 * floor.least:
         yield note(
             "long-hem",
-            f"The hem hangs {length_text(clear, units)} above the floor.",
-            "Take care on stairs, escalators and bicycles, and level the hem in the shoes you"
-            " will wear.",
+            say("The hem hangs {clear} above the floor.", clear=length_text(clear, units)),
+            say(
+                "Take care on stairs, escalators and bicycles, and level the hem in the shoes you"
+                " will wear."
+            ),
         )
     asked = plan.spec.skirt.level is LevelAt.WAIST
     if asked and not lengths.even and not isinstance(plan.skirt.cut, Tilted):
         yield caution(
             "levelled-at-hem",
-            "Only circles and plain gores take a tilted waistline; this skirt is levelled at its"
-            " hem instead.",
-            'Write level = "hem", or cut it from a circle.',
+            say(
+                "Only circles and plain gores take a tilted waistline; this skirt is levelled at"
+                " its hem instead."
+            ),
+            say('Write level = "hem", or cut it from a circle.'),
         )
     if plan.ruffle is not None:
         yield _rise(plan, lengths.least)
@@ -93,10 +112,15 @@ def _rise(plan: Plan, long: Mm) -> Finding:
     )
     return note(
         "hem-rises",
-        "Held out by its ruffle the skirt hangs shorter: at 25 degrees from the plumb its hem"
-        f" rises about {middle}, at 15 about {small}, at 35 about {large}; an estimate that is"
-        " not in the pattern.",
-        "Level the hem over the finished lining and ruffle before you cut it.",
+        say(
+            "Held out by its ruffle the skirt hangs shorter: at 25 degrees from the plumb its hem"
+            " rises about {middle}, at 15 about {small}, at 35 about {large}; an estimate that is"
+            " not in the pattern.",
+            middle=middle,
+            small=small,
+            large=large,
+        ),
+        say("Level the hem over the finished lining and ruffle before you cut it."),
     )
 
 
@@ -111,27 +135,57 @@ def on_hem(plan: Plan) -> Iterator[Finding]:
         if wanted > limit:
             yield caution(
                 "hem-too-deep",
-                f"The {part}'s hem allowance of {radius_text(wanted, units)} is too deep for"
-                f" this curve ({radius_text(limit, units)} at most, an estimate for its cloth).",
-                "Bind the edge or face it: nothing that can be turned lies flat there."
-                if limit < hem.LEAST_HEM
-                else f"Turn {radius_text(limit, units)} or less"
-                + (
-                    " round the braid."
-                    if layer.finish is HemFinish.BRAID
-                    else ", roll the edge, or face it with a strip cut to the curve."
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later(
+                            "The skirt's hem allowance of {allowance} is too deep for this curve"
+                            " ({most} at most, an estimate for its cloth)."
+                        ),
+                        lining=said_later(
+                            "The lining's hem allowance of {allowance} is too deep for this curve"
+                            " ({most} at most, an estimate for its cloth)."
+                        ),
+                    ),
+                    allowance=radius_text(wanted, units),
+                    most=radius_text(limit, units),
                 ),
+                _shallower(layer, limit, units),
             )
         if layer.finish is HemFinish.BOUND and layer.allowances.hem > 0:
             yield note(
                 "bound-allowance",
-                f"The {part}'s hem has {radius_text(layer.allowances.hem, units)} of allowance, and"
-                " a binding takes none.",
-                "Cut it off along the stitching line before you bind the edge.",
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later(
+                            "The skirt's hem has {allowance} of allowance, and a binding takes"
+                            " none."
+                        ),
+                        lining=said_later(
+                            "The lining's hem has {allowance} of allowance, and a binding takes"
+                            " none."
+                        ),
+                    ),
+                    allowance=radius_text(layer.allowances.hem, units),
+                ),
+                say("Cut it off along the stitching line before you bind the edge."),
             )
         braid = plan.spec.skirt.braid
         if layer.finish is HemFinish.BRAID and layer.hem_radius is not None:
             yield from _braid(plan, layer.hem_radius, braid)
+
+
+def _shallower(layer: Layer, limit: Mm, units: Units) -> str:
+    """Return what to do about a hem that is too deep for its curve."""
+    if limit < hem.LEAST_HEM:
+        return say("Bind the edge or face it: nothing that can be turned lies flat there.")
+    most = radius_text(limit, units)
+    if layer.finish is HemFinish.BRAID:
+        return say("Turn {most} or less round the braid.", most=most)
+    return say(
+        "Turn {most} or less, roll the edge, or face it with a strip cut to the curve.", most=most
+    )
 
 
 def _braid(plan: Plan, radius: Mm, braid: Mm) -> Iterator[Finding]:
@@ -139,10 +193,13 @@ def _braid(plan: Plan, radius: Mm, braid: Mm) -> Iterator[Finding]:
     if radius <= BRAID_RADII * braid:
         yield caution(
             "braid-too-wide",
-            f"A braid {length_text(braid, units)} wide wants a hem radius over"
-            f" {length_text(BRAID_RADII * braid, units)}; this hem's is"
-            f" {radius_text(radius, units)}.",
-            f"Take a braid of {radius_text(radius / BRAID_RADII, units)} or less.",
+            say(
+                "A braid {braid} wide wants a hem radius over {least}; this hem's is {radius}.",
+                braid=length_text(braid, units),
+                least=length_text(BRAID_RADII * braid, units),
+                radius=radius_text(radius, units),
+            ),
+            say("Take a braid of {most} or less.", most=radius_text(radius / BRAID_RADII, units)),
         )
 
 
@@ -154,16 +211,32 @@ def on_bias(plan: Plan) -> Iterator[Finding]:
         if not kind.woven:
             yield note(
                 "hang",
-                f"The {part}'s cloth has no bias of the woven kind; net and knits stretch across.",
-                f"Hang it {kind.hang_hours} hours before you mark its hem.",
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later(
+                            "The skirt's cloth has no bias of the woven kind; net and knits stretch"
+                            " across."
+                        ),
+                        lining=said_later(
+                            "The lining's cloth has no bias of the woven kind; net and knits"
+                            " stretch across."
+                        ),
+                    )
+                ),
+                say("Hang it {hours} hours before you mark its hem.", hours=kind.hang_hours),
             )
             continue
         if layer.below is not None and layer.below.flounce is not None:
             yield note(
                 "hang",
-                f"The {part} ends in a flounce, which drops on the bias as it hangs.",
-                f"Hang it {kind.hang_hours} hours from its finished waist before the flounce is"
-                " hemmed, mark the level from the floor, and trim.",
+                # Only a skirt ends in one.
+                say("The skirt ends in a flounce, which drops on the bias as it hangs."),
+                say(
+                    "Hang it {hours} hours from its finished waist before the flounce is hemmed,"
+                    " mark the level from the floor, and trim.",
+                    hours=kind.hang_hours,
+                ),
             )
             continue
         asked = plan.spec.skirt.trim_bias and part == "skirt"
@@ -176,39 +249,71 @@ def on_bias(plan: Plan) -> Iterator[Finding]:
         if layer.below is not None:
             yield note(
                 "bias-drop",
-                f"Where the {part} hangs on the bias its lower edge drops about"
-                f" {length_text(most, units)}, an estimate for its cloth.",
-                f"Hang it {kind.hang_hours} hours before the flounce is sewn on, and level that"
-                " edge; then hang it again before you hem the flounce.",
+                say(
+                    "Where the skirt hangs on the bias its lower edge drops about {drop}, an"
+                    " estimate for its cloth.",
+                    drop=length_text(most, units),
+                ),
+                say(
+                    "Hang it {hours} hours before the flounce is sewn on, and level that edge; then"
+                    " hang it again before you hem the flounce.",
+                    hours=kind.hang_hours,
+                ),
             )
             continue
-        spare = layer.allowances.spare
-        taken = (
-            f" Half of it, {length_text(most / 2, units)}, is taken off the printed hem."
-            if trimmed
-            else ""
+        yield _drop(part, layer, units, trimmed=trimmed)
+
+
+def _drop(part: str, layer: Layer, units: Units, *, trimmed: bool) -> Finding:
+    """Return how far a plain hem drops on the bias, and what is done about it."""
+    most, spare, hours = layer.most_drop, layer.allowances.spare, layer.behaviour.hang_hours
+    told = by_part(
+        part,
+        skirt=said_later(
+            "Where the skirt hangs on the bias its hem drops about {drop}, an estimate for its"
+            " cloth; none on the straight grain. Half of it, {half}, is taken off the printed hem."
         )
-        room = (
-            f"{length_text(spare, units)} is spare below the hem"
-            if spare
-            else f"leave {length_text(most, units)} to spare below the hem"
+        if trimmed
+        else said_later(
+            "Where the skirt hangs on the bias its hem drops about {drop}, an estimate for its"
+            " cloth; none on the straight grain."
+        ),
+        # Only a skirt's is trimmed.
+        lining=said_later(
+            "Where the lining hangs on the bias its hem drops about {drop}, an estimate for its"
+            " cloth; none on the straight grain."
+        ),
+    )
+    room = (
+        said_later(
+            "Hang it {hours} hours from its finished waist before you hem it, mark the level from"
+            " the floor, and trim; {spare} is spare below the hem."
         )
-        yield note(
-            "bias-drop",
-            f"Where the {part} hangs on the bias its hem drops about {length_text(most, units)},"
-            f" an estimate for its cloth; none on the straight grain.{taken}",
-            f"Hang it {kind.hang_hours} hours from its finished waist before you hem it, mark the"
-            f" level from the floor, and trim; {room}.",
+        if spare
+        else said_later(
+            "Hang it {hours} hours from its finished waist before you hem it, mark the level from"
+            " the floor, and trim; leave {drop} to spare below the hem."
         )
+    )
+    drop = length_text(most, units)
+    return note(
+        "bias-drop",
+        say(told, drop=drop, half=length_text(most / 2, units)),
+        say(room, hours=hours, spare=length_text(spare, units), drop=drop),
+    )
 
 
 def _untrimmed() -> Finding:
     return caution(
         "bias-not-trimmed",
-        "The hem is not trimmed beforehand: the two edges of a panel lie at different angles to"
-        " the grain, or the hem is no plain curve, and its seams would not true.",
-        "Take trim_bias out; or cut an even circle, its panels centred on the grain or a quarter"
-        " circle each.",
+        say(
+            "The hem is not trimmed beforehand: the two edges of a panel lie at different angles"
+            " to the grain, or the hem is no plain curve, and its seams would not true."
+        ),
+        say(
+            "Take trim_bias out; or cut an even circle, its panels centred on the grain or a"
+            " quarter circle each."
+        ),
     )
 
 
@@ -222,33 +327,55 @@ def on_walking(plan: Plan) -> Iterator[Finding]:
         checks.append(("lining", plan.lining, plan.lining_walking_sweep))
     for part, layer, least in checks:
         sweep = layer.sweep
-        what = (
-            f"The {part}'s sweep is {length_text(sweep, units)}; a step of"
-            f" {length_text(plan.spec.wearer.step, units)} needs about"
-            f" {length_text(least, units)} there, an estimate."
+        what = say(
+            by_part(
+                part,
+                skirt=said_later(
+                    "The skirt's sweep is {sweep}; a step of {step} needs about {least} there, an"
+                    " estimate."
+                ),
+                lining=said_later(
+                    "The lining's sweep is {sweep}; a step of {step} needs about {least} there, an"
+                    " estimate."
+                ),
+            ),
+            sweep=length_text(sweep, units),
+            step=length_text(plan.spec.wearer.step, units),
+            least=length_text(least, units),
         )
         # The gathers of a skirt do not count against it: its hem is free.
         girth, below = layer.cut.waistline, layer.length
         if isinstance(layer.cut, ShapedGores):  # their flare begins at the hip
             girth, below = layer.cut.hipline, layer.length - layer.cut.hip_depth
         wanted = (lining.STAIRS * least - girth) / (math.tau * below)
-        do = f"Cut the {part} from at least {math.ceil(wanted * 100) / 100:g} of a circle."
+        do = say(
+            by_part(
+                part,
+                skirt=said_later("Cut the skirt from at least {least} of a circle."),
+                lining=said_later("Cut the lining from at least {least} of a circle."),
+            ),
+            least=decimal(f"{math.ceil(wanted * 100) / 100:g}"),
+        )
         if layer.hem_radius is None:
-            do = "Gather more at the waist (gather_ratio)."
+            do = say("Gather more at the waist (gather_ratio).")
         if layer.below is not None and layer.below.tiers:
-            do = "Raise the ratios of the tiers."
+            do = say("Raise the ratios of the tiers.")
         elif layer.below is not None or layer.godets:
-            do = f"Cut the {part} fuller, or give its flounce or its godets more."
+            do = say("Cut the skirt fuller, or give its flounce or its godets more.")
         knee = plan.spec.wearer.waist_to_knee - plan.waist.drop
         frees_knee = 0 < layer.vent >= layer.length - knee
         if frees_knee and sweep < lining.STAIRS * least:
             yield note(
                 "vent",
                 what,
-                f"Leave its closure seam open for {length_text(layer.vent, units)} up from the hem,"
-                " a vent from above the knee; hem its edges and bar-tack its top.",
+                say(
+                    "Leave its closure seam open for {vent} up from the hem, a vent from above the"
+                    " knee; hem its edges and bar-tack its top.",
+                    vent=length_text(layer.vent, units),
+                ),
             )
         elif sweep < least:
             yield stop("sweep-too-small", what, do)
         elif sweep < lining.STAIRS * least:
-            yield caution("sweep-tight", what, do + " That leaves room for stairs.")
+            more = say("{remedy} That leaves room for stairs.", remedy=do)
+            yield caution("sweep-tight", what, more)

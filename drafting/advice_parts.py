@@ -7,10 +7,11 @@ from collections.abc import Iterator
 
 from drafting.advice_ruffle import FAR_TOO_LONG, LONG_GATHERING
 from drafting.findings import Finding, caution, note, stop
+from drafting.language import say, say_counted
 from drafting.plan import Plan
 from drafting.pockets import pocket_findings
 from drafting.tiers import gathering_metres
-from drafting.units import length_text
+from drafting.units import Mm, Units, length_text
 
 SMALL_INNER = 60.0
 """An inner edge of a flounce on a smaller radius is hard to clip and sew evenly, in mm."""
@@ -26,17 +27,28 @@ def on_godets(plan: Plan) -> Iterator[Finding]:
     if top < plan.skirt.opening:
         yield stop(
             "godet-meets-opening",
-            f"Godets {length_text(godets.depth, units)} deep begin"
-            f" {length_text(max(top, 0), units)} below the waist, and the opening ends at"
-            f" {length_text(plan.skirt.opening, units)}.",
-            f"Make them at most {length_text(plan.skirt.cut.length - lowest, units)} deep.",
+            say(
+                "Godets {depth} deep begin {below} below the waist, and the opening ends at"
+                " {opening}.",
+                depth=length_text(godets.depth, units),
+                below=length_text(max(top, 0), units),
+                opening=length_text(plan.skirt.opening, units),
+            ),
+            say(
+                "Make them at most {most} deep.",
+                most=length_text(plan.skirt.cut.length - lowest, units),
+            ),
         )
     elif top < plan.waist.hip_depth:
         yield caution(
             "godet-above-hip",
-            f"Godets {length_text(godets.depth, units)} deep begin {length_text(top, units)} below"
-            f" the waist, above the hip at {length_text(plan.waist.hip_depth, units)}.",
-            "Shallower godets flare from below the hip, which looks longer and sits flatter.",
+            say(
+                "Godets {depth} deep begin {below} below the waist, above the hip at {hip}.",
+                depth=length_text(godets.depth, units),
+                below=length_text(top, units),
+                hip=length_text(plan.waist.hip_depth, units),
+            ),
+            say("Shallower godets flare from below the hip, which looks longer and sits flatter."),
         )
 
 
@@ -49,22 +61,34 @@ def on_flounce(plan: Plan) -> Iterator[Finding]:
     if plan.skirt.cut.length < plan.waist.hip_depth:
         yield caution(
             "flounce-above-hip",
-            f"The flounce begins {length_text(plan.skirt.cut.length, units)} below the waist, above"
-            f" the hip at {length_text(plan.waist.hip_depth, units)}.",
-            "Make it less deep, so that the skirt fits over the hip first.",
+            say(
+                "The flounce begins {below} below the waist, above the hip at {hip}.",
+                below=length_text(plan.skirt.cut.length, units),
+                hip=length_text(plan.waist.hip_depth, units),
+            ),
+            say("Make it less deep, so that the skirt fits over the hip first."),
         )
     if flounce.waist_radius < SMALL_INNER * plan.spec.scale:
         yield caution(
             "flounce-tight",
-            f"The flounce's inner edge has a radius of {length_text(flounce.waist_radius, units)},"
-            " hard to clip and sew evenly.",
-            "Lower its ratio or make it deeper; staystitch the inner edge and clip it every 1 cm.",
+            say(
+                "The flounce's inner edge has a radius of {radius}, hard to clip and sew evenly.",
+                radius=length_text(flounce.waist_radius, units),
+            ),
+            say(
+                "Lower its ratio or make it deeper; staystitch the inner edge and clip it every"
+                " 1 cm."
+            ),
         )
     yield note(
         "flounce-rings",
-        f"The flounce is sewn to {length_text(flounce.waistline, units)} of edge and is cut as"
-        f" {flounce.panels} ring{'s' if flounce.panels > 1 else ''}, joined.",
-        "The middle of a ring is waste; cut facings or pockets from it.",
+        say_counted(
+            "The flounce is sewn to {length} of edge and is cut as {count} ring, joined.",
+            "The flounce is sewn to {length} of edge and is cut as {count} rings, joined.",
+            flounce.panels,
+            length=length_text(flounce.waistline, units),
+        ),
+        say("The middle of a ring is waste; cut facings or pockets from it."),
     )
 
 
@@ -77,32 +101,52 @@ def on_tiers(plan: Plan) -> Iterator[Finding]:
     if below.tiers[0].depth < 30 * plan.spec.scale:
         yield stop(
             "tiers-too-shallow",
-            f"Below a yoke of {length_text(plan.skirt.cut.length, units)} the skirt leaves"
-            f" {length_text(room, units)} for {len(below.tiers)} tiers.",
-            "Make the skirt longer, the yoke shorter, or take fewer tiers.",
+            _little_room(len(below.tiers), plan.skirt.cut.length, room, units),
+            say("Make the skirt longer, the yoke shorter, or take fewer tiers."),
         )
     if any(tier.strips == 0 for tier in below.tiers):
         yield stop(
             "cloth-too-narrow",
-            f"The tiers' cloth has {length_text(plan.skirt.usable, units)} between its selvages,"
-            " less than their joins take.",
-            "Check the width under [cloth.skirt].",
+            say(
+                "The tiers' cloth has {usable} between its selvages, less than their joins take.",
+                usable=length_text(plan.skirt.usable, units),
+            ),
+            say("Check the width under [cloth.skirt]."),
         )
     if plan.skirt.cut.length < plan.waist.hip_depth:
         yield caution(
             "yoke-above-hip",
-            f"The yoke ends {length_text(plan.skirt.cut.length, units)} below the waist, above the"
-            f" hip at {length_text(plan.waist.hip_depth, units)}.",
-            "Let it reach the hip, so that nothing is gathered where the body is narrowest.",
+            say(
+                "The yoke ends {below} below the waist, above the hip at {hip}.",
+                below=length_text(plan.skirt.cut.length, units),
+                hip=length_text(plan.waist.hip_depth, units),
+            ),
+            say("Let it reach the hip, so that nothing is gathered where the body is narrowest."),
         )
     if gathering_metres(below.tiers) * 1000 > LONG_GATHERING:
         yield caution(
             "long-gathering",
-            f"There are {length_text(gathering_metres(below.tiers) * 1000, units)} to gather.",
-            "Allow an evening for it, and gather over a cord; or lower the ratios of the tiers."
+            say(
+                "There are {length} to gather.",
+                length=length_text(gathering_metres(below.tiers) * 1000, units),
+            ),
+            say(
+                "Allow an evening for it, and gather over a cord; or lower the ratios of the tiers."
+            )
             if gathering_metres(below.tiers) * 1000 < FAR_TOO_LONG
-            else "That is more than anyone gathers: lower the ratios of the tiers.",
+            else say("That is more than anyone gathers: lower the ratios of the tiers."),
         )
+
+
+def _little_room(tiers: int, yoke: Mm, room: Mm, units: Units) -> str:
+    # The English of one tier is that of many: the sheet's tiers are named together.
+    return say_counted(
+        "Below a yoke of {yoke} the skirt leaves {room} for {count} tiers.",
+        "Below a yoke of {yoke} the skirt leaves {room} for {count} tiers.",
+        tiers,
+        yoke=length_text(yoke, units),
+        room=length_text(room, units),
+    )
 
 
 def on_pockets(plan: Plan) -> Iterator[Finding]:
@@ -119,14 +163,24 @@ def on_owned(plan: Plan) -> Iterator[Finding]:
     if not 0 <= owned.waist - body <= 40 * plan.spec.scale:
         yield caution(
             "owned-waist",
-            f"The skirt's waist seam is {length_text(owned.waist, units)} and your waist"
-            f" {length_text(body, units)}.",
-            "Measure both again: the lining is drafted to the skirt's seam.",
+            say(
+                "The skirt's waist seam is {skirt} and your waist {waist}.",
+                skirt=length_text(owned.waist, units),
+                waist=length_text(body, units),
+            ),
+            say("Measure both again: the lining is drafted to the skirt's seam."),
         )
     yield note(
         "owned-skirt",
-        f"The lining is drafted to go into a skirt of {length_text(owned.length, units)} with a"
-        f" waist seam of {length_text(owned.waist, units)} and a sweep of"
-        f" {length_text(owned.sweep, units)}; the skirt itself is not drawn.",
-        "Open its waist finish, sew the lining in with the skirt's own seam allowance, close it.",
+        say(
+            "The lining is drafted to go into a skirt of {length} with a waist seam of {waist} and"
+            " a sweep of {sweep}; the skirt itself is not drawn.",
+            length=length_text(owned.length, units),
+            waist=length_text(owned.waist, units),
+            sweep=length_text(owned.sweep, units),
+        ),
+        say(
+            "Open its waist finish, sew the lining in with the skirt's own seam allowance, close"
+            " it."
+        ),
     )

@@ -9,8 +9,9 @@ from collections.abc import Iterator
 from drafting import ruffle
 from drafting.cloth import usable_width
 from drafting.findings import Finding, caution, note, stop
+from drafting.language import decimal, said_later, say
 from drafting.plan import SHORTEST_LINING, Plan
-from drafting.spec import Closure, Figure
+from drafting.spec import Closure, Figure, RuffleCloth
 from drafting.units import Mm, length_text
 
 LONG_GATHERING: Mm = 15_000.0
@@ -38,8 +39,11 @@ def on_lining(plan: Plan) -> Iterator[Finding]:
     if plan.lining.sweep > plan.skirt.sweep:
         yield caution(
             "lining-wider",
-            f"The lining's sweep ({length_text(plan.lining.sweep, units)}) is more than"
-            f" the skirt's ({length_text(plan.skirt.sweep, units)}).",
+            say(
+                "The lining's sweep ({lining}) is more than the skirt's ({skirt}).",
+                lining=length_text(plan.lining.sweep, units),
+                skirt=length_text(plan.skirt.sweep, units),
+            ),
             _narrower(plan),
         )
     assert plan.spec.lining is not None
@@ -49,17 +53,26 @@ def on_lining(plan: Plan) -> Iterator[Finding]:
     if long < SHORTEST_LINING * scale - 1e-6:
         yield stop(
             "lining-too-short",
-            f"A lining {length_text(shorter, units)} shorter than a skirt of"
-            f" {length_text(whole, units)} leaves {length_text(long, units)}; a"
-            f" lining is at least {length_text(SHORTEST_LINING * scale, units)} long.",
-            "Make the lining less shorter than the skirt, or leave it out.",
+            say(
+                "A lining {shorter} shorter than a skirt of {skirt} leaves {left}; a lining is at"
+                " least {least} long.",
+                shorter=length_text(shorter, units),
+                skirt=length_text(whole, units),
+                left=length_text(long, units),
+                least=length_text(SHORTEST_LINING * scale, units),
+            ),
+            say("Make the lining less shorter than the skirt, or leave it out."),
         )
     if not 20 * scale <= shorter <= 50 * scale:
         yield caution(
             "lining-length",
-            f"The lining is {length_text(shorter, units)} shorter than the skirt; "
-            f"{length_text(20 * scale, units)} to {length_text(50 * scale, units)} is usual.",
-            "Shorter shows on stairs less but hides a ruffle less too; longer peeps out.",
+            say(
+                "The lining is {shorter} shorter than the skirt; {least} to {most} is usual.",
+                shorter=length_text(shorter, units),
+                least=length_text(20 * scale, units),
+                most=length_text(50 * scale, units),
+            ),
+            say("Shorter shows on stairs less but hides a ruffle less too; longer peeps out."),
         )
 
 
@@ -71,9 +84,12 @@ def on_vent(plan: Plan) -> Iterator[Finding]:
     if plan.lining.vent < wish.vent - 0.5:
         yield caution(
             "vent-shortened",
-            f"A vent of {length_text(wish.vent, units)} would meet the opening; it is left"
-            f" {length_text(plan.lining.vent, units)} long.",
-            "Ask for a shorter vent, or give the lining more fullness.",
+            say(
+                "A vent of {asked} would meet the opening; it is left {left} long.",
+                asked=length_text(wish.vent, units),
+                left=length_text(plan.lining.vent, units),
+            ),
+            say("Ask for a shorter vent, or give the lining more fullness."),
         )
 
 
@@ -84,11 +100,13 @@ def _narrower(plan: Plan) -> str:
     most = (plan.skirt.sweep - cut.waistline) / (math.tau * cut.length)
     if most < 0.2:
         if plan.owned:
-            return "The skirt is too narrow for a lining cut from a circle; line it with gores."
-        return "Leave the lining out, or make the skirt fuller: it would crumple inside."
-    return (
-        f"Cut it from at most {math.floor(most * 100) / 100:g} of a circle, or it will crumple"
-        " inside."
+            return say(
+                "The skirt is too narrow for a lining cut from a circle; line it with gores."
+            )
+        return say("Leave the lining out, or make the skirt fuller: it would crumple inside.")
+    return say(
+        "Cut it from at most {most} of a circle, or it will crumple inside.",
+        most=decimal(f"{math.floor(most * 100) / 100:g}"),
     )
 
 
@@ -103,42 +121,66 @@ def on_ruffle_place(plan: Plan) -> Iterator[Finding]:
         room = plan.lining.cut.length - wish.above_hem - ruffle.HIGHEST_LINE
         yield stop(
             "ruffle-too-deep",
-            f"A ruffle of {length_text(drafted.depth, units)} does not fit on a lining of"
-            f" {length_text(plan.lining.cut.length, units)}.",
-            f"Make it at most {length_text(room, units)} deep."
+            say(
+                "A ruffle of {ruffle} does not fit on a lining of {lining}.",
+                ruffle=length_text(drafted.depth, units),
+                lining=length_text(plan.lining.cut.length, units),
+            ),
+            say("Make it at most {most} deep.", most=length_text(room, units))
             if room > 20
-            else "Set it nearer the lining's hem, or make the lining longer.",
+            else say("Set it nearer the lining's hem, or make the lining longer."),
         )
         return
     if below < plan.waist.hip_depth:
         yield caution(
             "ruffle-above-hip",
-            f"The ruffle starts {length_text(below, units)} below the waist, above the hip line"
-            f" at {length_text(plan.waist.hip_depth, units)}.",
-            "Gathers above the hip add to it; make the ruffle less deep.",
+            say(
+                "The ruffle starts {below} below the waist, above the hip line at {hip}.",
+                below=length_text(below, units),
+                hip=length_text(plan.waist.hip_depth, units),
+            ),
+            say("Gathers above the hip add to it; make the ruffle less deep."),
         )
     lowest = below + drafted.depth
     cover = plan.skirt.length - lowest
     if cover < COVER * plan.spec.scale - 1e-6:
         yield caution(
             "ruffle-peeps-out",
-            f"The skirt hangs only {length_text(max(cover, 0.0), units)} below the ruffle;"
-            f" {length_text(COVER * plan.spec.scale, units)} hides it.",
-            "Shorten the lining, or set the ruffle higher above its hem.",
+            say(
+                "The skirt hangs only {cover} below the ruffle; {enough} hides it.",
+                cover=length_text(max(cover, 0.0), units),
+                enough=length_text(COVER * plan.spec.scale, units),
+            ),
+            say("Shorten the lining, or set the ruffle higher above its hem."),
         )
     around = plan.skirt.girth_at(min(lowest, plan.skirt.length))
     if drafted.widest > HELD * around:
         most = drafted.gather_ratio * HELD * around / drafted.widest
         low = drafted.habit.ratios[0]
-        do = f"Gather it at most {most:.1f} to 1, or take a fuller skirt."
+        do = say(
+            "Gather it at most {ratio} to 1, or take a fuller skirt.", ratio=decimal(f"{most:.1f}")
+        )
         if most < low:
             # Its cloth would not stand up so little gathered.
-            do = "Gather it less (gather_ratio, tier_ratio) or make it less deep"
-            do += "; or leave it out." if plan.owned else "; or take a fuller skirt."
+            do = (
+                say(
+                    "Gather it less (gather_ratio, tier_ratio) or make it less deep; or leave it"
+                    " out."
+                )
+                if plan.owned
+                else say(
+                    "Gather it less (gather_ratio, tier_ratio) or make it less deep; or take a"
+                    " fuller skirt."
+                )
+            )
         yield caution(
             "ruffle-not-held",
-            f"The flat ruffle is {length_text(drafted.widest, units)} and the skirt"
-            f" measures {length_text(around, units)} over it: it will fold on itself.",
+            say(
+                "The flat ruffle is {ruffle} and the skirt measures {skirt} over it: it will fold"
+                " on itself.",
+                ruffle=length_text(drafted.widest, units),
+                skirt=length_text(around, units),
+            ),
             do,
         )
     if (
@@ -148,17 +190,47 @@ def on_ruffle_place(plan: Plan) -> Iterator[Finding]:
     ):
         yield caution(
             "ruffle-depth-unusual",
-            f"The ruffle is {length_text(drafted.depth, units)} deep;"
-            f" {length_text(120 * scale, units)} to {length_text(350 * scale, units)} is usual.",
-            "Very shallow ruffles do not hold a skirt, very deep ones fall flat; try two.",
+            say(
+                "The ruffle is {depth} deep; {least} to {most} is usual.",
+                depth=length_text(drafted.depth, units),
+                least=length_text(120 * scale, units),
+                most=length_text(350 * scale, units),
+            ),
+            say("Very shallow ruffles do not hold a skirt, very deep ones fall flat; try two."),
         )
     if not drafted.ring and plan.closure is not Closure.NONE:
         yield note(
             "ruffle-open",
-            f"The ruffle starts {length_text(below, units)} below the waist, and the lining is"
-            f" open for {length_text(plan.lining.opening, units)}: too near for a closed ring.",
-            "It is sewn open, its two ends hemmed beside the opening.",
+            say(
+                "The ruffle starts {below} below the waist, and the lining is open for {opening}:"
+                " too near for a closed ring.",
+                below=length_text(below, units),
+                opening=length_text(plan.lining.opening, units),
+            ),
+            say("It is sewn open, its two ends hemmed beside the opening."),
         )
+
+
+_USUALLY = {
+    RuffleCloth.SOFT_TULLE: said_later(
+        "The ruffle gathers {ratio} to 1; soft tulle is usually gathered {least} to {most}."
+    ),
+    RuffleCloth.STIFF_NET: said_later(
+        "The ruffle gathers {ratio} to 1; stiff net is usually gathered {least} to {most}."
+    ),
+    RuffleCloth.SILK_ORGANZA: said_later(
+        "The ruffle gathers {ratio} to 1; silk organza is usually gathered {least} to {most}."
+    ),
+    RuffleCloth.POLYESTER_ORGANZA: said_later(
+        "The ruffle gathers {ratio} to 1; polyester organza is usually gathered {least} to {most}."
+    ),
+    RuffleCloth.COTTON_ORGANDY: said_later(
+        "The ruffle gathers {ratio} to 1; cotton organdy is usually gathered {least} to {most}."
+    ),
+    RuffleCloth.CRINOLINE_CANVAS: said_later(
+        "The ruffle gathers {ratio} to 1; crinoline canvas is usually gathered {least} to {most}."
+    ),
+}
 
 
 def on_ruffle_work(plan: Plan) -> Iterator[Finding]:
@@ -173,44 +245,57 @@ def on_ruffle_work(plan: Plan) -> Iterator[Finding]:
     if not low <= drafted.gather_ratio <= high:
         yield caution(
             "ruffle-ratio-unusual",
-            f"The ruffle gathers {drafted.gather_ratio:.3g} to 1; {drafted.cloth.value} is"
-            f" usually gathered {low:g} to {high:g}.",
-            "Sew a sample 10 cm long at two ratios before cutting.",
+            say(
+                _USUALLY[drafted.cloth],
+                ratio=decimal(f"{drafted.gather_ratio:.3g}"),
+                least=decimal(f"{low:g}"),
+                most=decimal(f"{high:g}"),
+            ),
+            say("Sew a sample 10 cm long at two ratios before cutting."),
         )
     if drafted.strips == 0:
         yield stop(
             "cloth-too-narrow",
-            f"The ruffle's cloth has {length_text(usable, units)} between its selvages, less"
-            " than its joins take.",
-            "Check the width under [cloth.ruffle].",
+            say(
+                "The ruffle's cloth has {usable} between its selvages, less than its joins take.",
+                usable=length_text(usable, units),
+            ),
+            say("Check the width under [cloth.ruffle]."),
         )
     elif drafted.strips > 60:
         yield caution(
             "many-strips",
-            f"The ruffle is joined from {drafted.strips} strips.",
-            "Cut it along the length of the cloth, or buy a wider one.",
+            say("The ruffle is joined from {count} strips.", count=drafted.strips),
+            say("Cut it along the length of the cloth, or buy a wider one."),
         )
     if drafted.gathered_length > LONG_GATHERING:
         yield caution(
             "long-gathering",
-            f"There are {length_text(drafted.gathered_length, units)} to gather.",
-            "Allow an evening for it, and gather over a cord."
+            say(
+                "There are {length} to gather.", length=length_text(drafted.gathered_length, units)
+            ),
+            say("Allow an evening for it, and gather over a cord.")
             if drafted.gathered_length < FAR_TOO_LONG
-            else "That is more than anyone gathers: lower the ratios.",
+            else say("That is more than anyone gathers: lower the ratios."),
         )
     if plan.spec.ruffle is not None and plan.spec.ruffle.doubled and drafted.tiers:
         yield caution(
             "tiers-single",
-            f"A ruffle of {len(drafted.tiers)} tiers is cut single, though the sheet asks for it"
-            " doubled.",
-            "Take doubled out, or take one tier.",
+            say(
+                "A ruffle of {count} tiers is cut single, though the sheet asks for it doubled.",
+                count=len(drafted.tiers),
+            ),
+            say("Take doubled out, or take one tier."),
         )
     near = ruffle.join_clearance(drafted, plan.lining.cut.panels)
     if near is not None and near < NEAR_A_SEAM:
         yield note(
             "join-near-seam",
-            f"A join of the ruffle comes within {length_text(near, units)} of a lining seam.",
-            "Shift the ring until the nearest joins lie evenly on both sides of the seam."
+            say(
+                "A join of the ruffle comes within {distance} of a lining seam.",
+                distance=length_text(near, units),
+            ),
+            say("Shift the ring until the nearest joins lie evenly on both sides of the seam.")
             if drafted.ring
-            else "Make one strip longer and the next one shorter.",
+            else say("Make one strip longer and the next one shorter."),
         )

@@ -11,7 +11,9 @@ from drafting.circle import Flare, least_fullness
 from drafting.cuts import HIP_EASE
 from drafting.findings import Finding, caution, note, stop
 from drafting.gored import ShapedGores
+from drafting.language import decimal, said_later, say
 from drafting.levelled import Levelled
+from drafting.part_words import by_part
 from drafting.plan import Plan, layers
 from drafting.spec import Closure, CutKind, WaistFinish
 from drafting.tilted import Tilted
@@ -41,33 +43,57 @@ def on_waist(plan: Plan) -> Iterator[Finding]:
         if not cut >= LEAST_CUT_RADIUS * plan.spec.scale:
             yield stop(
                 "waist-radius-too-small",
-                f"The {part}'s waist has a radius of {shown}; with its allowance only"
-                f" {length_text(max(cut, 0.0), units)} is left to cut.",
-                "Take less fullness and gather the waist instead, or use a narrower waist"
-                " allowance.",
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later(
+                            "The skirt's waist has a radius of {radius}; with its allowance only"
+                            " {left} is left to cut."
+                        ),
+                        lining=said_later(
+                            "The lining's waist has a radius of {radius}; with its allowance only"
+                            " {left} is left to cut."
+                        ),
+                    ),
+                    radius=shown,
+                    left=length_text(max(cut, 0.0), units),
+                ),
+                say(
+                    "Take less fullness and gather the waist instead, or use a narrower waist"
+                    " allowance."
+                ),
             )
         elif radius < SMALL_RADIUS * plan.spec.scale:
-            hard = "very hard" if radius < TINY_RADIUS * plan.spec.scale else "hard"
+            tiny = radius < TINY_RADIUS * plan.spec.scale
             yield caution(
                 "waist-radius-small",
-                f"The {part}'s waist has a radius of {shown}, {hard} to clip and sew evenly.",
-                "Mark it from the paper, staystitch, clip every 1 cm, and keep the waist"
-                " allowance at 1 cm or less; or take less fullness and gather it.",
+                say(_very_hard(part) if tiny else _hard(part), radius=shown),
+                say(
+                    "Mark it from the paper, staystitch, clip every 1 cm, and keep the waist"
+                    " allowance at 1 cm or less; or take less fullness and gather it."
+                ),
             )
     flared = plan.skirt.cut.hem_radius is not None and not plan.owned
     if flared and wish.gather_ratio > 1.6:
         yield caution(
             "waist-gathers-bulky",
-            f"The waist gathers {wish.gather_ratio:g} to 1 on a flared skirt; over 1.6 the bulk"
-            " outweighs the look.",
-            "Raise the fullness instead, which adds sweep without adding waist.",
+            say(
+                "The waist gathers {ratio} to 1 on a flared skirt; over {most} the bulk outweighs"
+                " the look.",
+                ratio=decimal(f"{wish.gather_ratio:g}"),
+                most=decimal("1.6"),
+            ),
+            say("Raise the fullness instead, which adds sweep without adding waist."),
         )
     if not flared and plan.waist.gather_ratio > MOST_GATHERS:
         yield caution(
             "waist-gathers-bulky",
-            f"The waist gathers {plan.waist.gather_ratio:.3g} to 1; over {MOST_GATHERS:g} it cannot"
-            " be drawn up evenly.",
-            "Take fewer lengths, or leave full_widths out.",
+            say(
+                "The waist gathers {ratio} to 1; over {most} it cannot be drawn up evenly.",
+                ratio=decimal(f"{plan.waist.gather_ratio:.3g}"),
+                most=decimal(f"{MOST_GATHERS:g}"),
+            ),
+            say("Take fewer lengths, or leave full_widths out."),
         )
     bodice = wish.bodice_waist
     if bodice is not None and not plan.owned:
@@ -75,23 +101,32 @@ def on_waist(plan: Plan) -> Iterator[Finding]:
         if not -10 <= bodice - body <= 60 * plan.spec.scale:
             yield caution(
                 "bodice-waist",
-                f"The bodice's waist seam is {length_text(bodice, units)} and your waist"
-                f" {length_text(body, units)}.",
-                "Measure both again, the bodice closed: the skirt is drafted to its seam.",
+                say(
+                    "The bodice's waist seam is {bodice} and your waist {waist}.",
+                    bodice=length_text(bodice, units),
+                    waist=length_text(body, units),
+                ),
+                say("Measure both again, the bodice closed: the skirt is drafted to its seam."),
             )
     if plan.waist.stretch > 0.04:
         yield caution(
             "waist-stretch-high",
-            f"A waist that stretches by {plan.waist.stretch:.0%} is more than loose viscose does.",
-            "Try it on a scrap: cut an arc, handle it, and measure it again.",
+            say(
+                "A waist that stretches by {percent}% is more than loose viscose does.",
+                percent=f"{plan.waist.stretch * 100:.0f}",
+            ),
+            say("Try it on a scrap: cut an arc, handle it, and measure it again."),
         )
     measured = wish.drop == 0 and wish.bodice_waist is None and not plan.owned
     if measured and not 0 <= wish.waist_ease <= 30 * plan.spec.scale:
         yield caution(
             "waist-ease-unusual",
-            f"The waist has {length_text(wish.waist_ease, units)} of ease; up to"
-            f" {length_text(30 * plan.spec.scale, units)} is usual.",
-            "Check that the ease is not already in the waist measure.",
+            say(
+                "The waist has {ease} of ease; up to {most} is usual.",
+                ease=length_text(wish.waist_ease, units),
+                most=length_text(30 * plan.spec.scale, units),
+            ),
+            say("Check that the ease is not already in the waist measure."),
         )
     scale = plan.spec.scale
     if plan.strip is not None and wish.waist_finish is WaistFinish.BAND:
@@ -99,18 +134,55 @@ def on_waist(plan: Plan) -> Iterator[Finding]:
     if plan.contour is not None and not 40 * scale <= wish.band <= 60 * scale:
         yield caution(
             "band-unusual",
-            f"The shaped band is {length_text(wish.band, units)} high;"
-            f" {length_text(40 * scale, units)} to {length_text(60 * scale, units)} is usual.",
-            "Try it in calico: the higher a shaped band, the more exactly it must follow the body.",
+            say(
+                "The shaped band is {band} high; {least} to {most} is usual.",
+                band=length_text(wish.band, units),
+                least=length_text(40 * scale, units),
+                most=length_text(60 * scale, units),
+            ),
+            say(
+                "Try it in calico: the higher a shaped band, the more exactly it must follow the"
+                " body."
+            ),
         )
     if wish.drop and wish.hem_above_floor is None:
         yield note(
             "waist-dropped",
-            f"The waist seam lies {length_text(wish.drop, units)} below the natural waist, so the"
-            f" skirt hangs {length_text(wish.length - wish.drop, units)} below that seam.",
-            "The length is counted from the natural waist: together"
-            f" {length_text(wish.length, units)}.",
+            say(
+                "The waist seam lies {drop} below the natural waist, so the skirt hangs {hanging}"
+                " below that seam.",
+                drop=length_text(wish.drop, units),
+                hanging=length_text(wish.length - wish.drop, units),
+            ),
+            say(
+                "The length is counted from the natural waist: together {length}.",
+                length=length_text(wish.length, units),
+            ),
         )
+
+
+def _very_hard(part: str) -> str:
+    return by_part(
+        part,
+        skirt=said_later(
+            "The skirt's waist has a radius of {radius}, very hard to clip and sew evenly."
+        ),
+        lining=said_later(
+            "The lining's waist has a radius of {radius}, very hard to clip and sew evenly."
+        ),
+    )
+
+
+def _hard(part: str) -> str:
+    return by_part(
+        part,
+        skirt=said_later(
+            "The skirt's waist has a radius of {radius}, hard to clip and sew evenly."
+        ),
+        lining=said_later(
+            "The lining's waist has a radius of {radius}, hard to clip and sew evenly."
+        ),
+    )
 
 
 def _band(plan: Plan) -> Iterator[Finding]:
@@ -118,16 +190,23 @@ def _band(plan: Plan) -> Iterator[Finding]:
     if wish.drop:
         yield caution(
             "straight-band-dropped",
-            f"A straight band on a seam {length_text(wish.drop, units)} below the waist gapes at"
-            " its upper edge: the body is narrower there.",
-            'Write band_shape = "contour" for a band shaped to the body.',
+            say(
+                "A straight band on a seam {drop} below the waist gapes at its upper edge: the"
+                " body is narrower there.",
+                drop=length_text(wish.drop, units),
+            ),
+            say('Write band_shape = "contour" for a band shaped to the body.'),
         )
     if not 20 * scale <= wish.band <= 50 * scale:
         yield caution(
             "band-unusual",
-            f"The band is {length_text(wish.band, units)} high; straight bands fit at"
-            f" {length_text(20 * scale, units)} to {length_text(50 * scale, units)}.",
-            "A higher band needs shaping to the body; a lower one rolls.",
+            say(
+                "The band is {band} high; straight bands fit at {least} to {most}.",
+                band=length_text(wish.band, units),
+                least=length_text(20 * scale, units),
+                most=length_text(50 * scale, units),
+            ),
+            say("A higher band needs shaping to the body; a lower one rolls."),
         )
 
 
@@ -141,9 +220,21 @@ def on_hip(plan: Plan) -> Iterator[Finding]:
             continue  # it ends above the hip
         girth = layer.girth_at(deep)
         least = least_fullness(wearer.hip, line=flare.waistline, hip_depth=deep, ease=ease)
-        what = (
-            f"At the hip line the {part} measures {length_text(girth, units)}; your hip is"
-            f" {length_text(wearer.hip, units)} and needs {length_text(ease, units)} of room."
+        what = say(
+            by_part(
+                part,
+                skirt=said_later(
+                    "At the hip line the skirt measures {girth}; your hip is {hip} and needs {room}"
+                    " of room."
+                ),
+                lining=said_later(
+                    "At the hip line the lining measures {girth}; your hip is {hip} and needs"
+                    " {room} of room."
+                ),
+            ),
+            girth=length_text(girth, units),
+            hip=length_text(wearer.hip, units),
+            room=length_text(ease, units),
         )
         if isinstance(flare, ShapedGores):
             continue  # their hip line is the body's
@@ -152,8 +243,10 @@ def on_hip(plan: Plan) -> Iterator[Finding]:
                 yield stop(
                     "hip-too-tight",
                     what,
-                    "Gather more at the waist (gather_ratio): the whole width"
-                    " hangs straight down from it.",
+                    say(
+                        "Gather more at the waist (gather_ratio): the whole width"
+                        " hangs straight down from it."
+                    ),
                 )
             continue
         if plan.spec.skirt.cut is CutKind.TIERED and part == "skirt":
@@ -162,21 +255,36 @@ def on_hip(plan: Plan) -> Iterator[Finding]:
             yield stop(
                 "hip-too-tight",
                 what,
-                "Set the waist seam higher (drop): too little skirt is left above the hip.",
+                say("Set the waist seam higher (drop): too little skirt is left above the hip."),
             )
         elif flare.fullness < least:
             yield stop(
                 "hip-too-tight",
                 what,
-                f"Cut the {part} from at least {math.ceil(least * 100) / 100:g} of a circle"
-                " (a third, 0.33, is comfortable for most).",
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later(
+                            "Cut the skirt from at least {least} of a circle (a third, {third}, is"
+                            " comfortable for most)."
+                        ),
+                        lining=said_later(
+                            "Cut the lining from at least {least} of a circle (a third, {third}, is"
+                            " comfortable for most)."
+                        ),
+                    ),
+                    least=decimal(f"{math.ceil(least * 100) / 100:g}"),
+                    third=decimal("0.33"),
+                ),
             )
         elif flare.fullness < least + BARELY:
             yield caution(
                 "hip-barely",
                 what,
-                f"It will only just skim the hip; {math.ceil((least + BARELY) * 100) / 100:g}"
-                " of a circle hangs better.",
+                say(
+                    "It will only just skim the hip; {fullness} of a circle hangs better.",
+                    fullness=decimal(f"{math.ceil((least + BARELY) * 100) / 100:g}"),
+                ),
             )
 
 
@@ -194,12 +302,19 @@ def on_passing(plan: Plan) -> Iterator[Finding]:
             ratio = need * (1 + plan.waist.stretch) / plan.waist.finished
             yield stop(
                 "hip-does-not-pass",
-                f"Your hip ({length_text(wearer.hip, units)}) does not pass the waist: it lets"
-                f" {length_text(passes, units)} through and {length_text(need, units)} is needed.",
-                f"Gather the waist {math.ceil(ratio * 100) / 100:g} to 1 (gather_ratio), or"
-                " choose a band with a zip."
+                say(
+                    "Your hip ({hip}) does not pass the waist: it lets {passes} through and {need}"
+                    " is needed.",
+                    hip=length_text(wearer.hip, units),
+                    passes=length_text(passes, units),
+                    need=length_text(need, units),
+                ),
+                say(
+                    "Gather the waist {ratio} to 1 (gather_ratio), or choose a band with a zip.",
+                    ratio=decimal(f"{math.ceil(ratio * 100) / 100:g}"),
+                )
                 if casing
-                else 'Choose closure = "centre back" or "left side", or a casing.',
+                else say('Choose closure = "centre back" or "left side", or a casing.'),
             )
         return
     for part, layer in layers(plan):
@@ -207,26 +322,52 @@ def on_passing(plan: Plan) -> Iterator[Finding]:
         if z > 0.7 * layer.length:
             yield stop(
                 "opening-too-long",
-                f"For the hip to pass, the {part} must open {length_text(z, units)} of its"
-                f" {length_text(layer.length, units)}.",
-                "Take more fullness, which passes the hip with a shorter opening."
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later(
+                            "For the hip to pass, the skirt must open {opening} of its {length}."
+                        ),
+                        lining=said_later(
+                            "For the hip to pass, the lining must open {opening} of its {length}."
+                        ),
+                    ),
+                    opening=length_text(z, units),
+                    length=length_text(layer.length, units),
+                ),
+                say("Take more fullness, which passes the hip with a shorter opening.")
                 if isinstance(layer.cut, Flare | Levelled | Tilted)
-                else 'Make it longer, or pull it on with elastic (waist_finish = "casing").',
+                else say('Make it longer, or pull it on with elastic (waist_finish = "casing").'),
             )
         elif z > plan.waist.hip_depth + opening.PAST_THE_HIP * spec.scale + 1e-6:
             yield note(
                 "opening-long",
-                f"The {part} opens {length_text(z, units)} below the waist seam, past the hip:"
-                " a narrow cone lets less through than its girth suggests.",
-                "Keep the long opening; a shorter zip would stop at the hip.",
+                say(
+                    by_part(
+                        part,
+                        skirt=said_later(
+                            "The skirt opens {opening} below the waist seam, past the hip: a narrow"
+                            " cone lets less through than its girth suggests."
+                        ),
+                        lining=said_later(
+                            "The lining opens {opening} below the waist seam, past the hip: a"
+                            " narrow cone lets less through than its girth suggests."
+                        ),
+                    ),
+                    opening=length_text(z, units),
+                ),
+                say("Keep the long opening; a shorter zip would stop at the hip."),
             )
     lining_opening = plan.lining.opening if plan.lining else 0.0
     if plan.lining and not plan.owned and abs(lining_opening - plan.skirt.opening) > 5:
         yield note(
             "openings-differ",
-            f"The skirt needs an opening of {length_text(plan.skirt.opening, units)}, its lining"
-            f" {length_text(lining_opening, units)}.",
-            "Leave each open to its own mark; the zip is chosen for the longer.",
+            say(
+                "The skirt needs an opening of {skirt}, its lining {lining}.",
+                skirt=length_text(plan.skirt.opening, units),
+                lining=length_text(lining_opening, units),
+            ),
+            say("Leave each open to its own mark; the zip is chosen for the longer."),
         )
     longest = max(plan.skirt.opening, lining_opening)
     above = wish.band if wish.waist_finish is WaistFinish.BAND else 0.0
@@ -235,7 +376,10 @@ def on_passing(plan: Plan) -> Iterator[Finding]:
     if opening.zip_length(longest + above, units) is None:
         yield caution(
             "zip-too-long",
-            f"The opening needs a zip of {length_text(longest + above, units)};"
-            f" skirt zips are sold up to {length_text(opening.ZIPS[units][-1], units)}.",
-            "Buy zip by the length, or take more fullness.",
+            say(
+                "The opening needs a zip of {zip}; skirt zips are sold up to {longest}.",
+                zip=length_text(longest + above, units),
+                longest=length_text(opening.ZIPS[units][-1], units),
+            ),
+            say("Buy zip by the length, or take more fullness."),
         )

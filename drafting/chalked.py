@@ -10,7 +10,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from drafting.geometry import Arc, Line, Point, distance, path_length
+from drafting.language import say
+from drafting.panel_marks import seams_at
 from drafting.piece import Edge, EdgeKind, FoldWay, Piece
+from drafting.places import either
 from drafting.units import Mm
 from drafting.waist_part import rays
 
@@ -198,19 +201,30 @@ def measured(piece: Piece) -> tuple[LengthAt, ...]:
 def side_names(piece: Piece) -> tuple[str, str]:
     """Return what the first and the last side of a panel are called, in the trade's words."""
     first, last = (_side_name(piece, piece.edges[k]) for k in (0, 2))
-    if first == last and first in _BY_WAY_OF:
-        return first, f"{last}, the {_BY_WAY_OF[first]} first"
+    seams = {piece.edges[k].name for k in (0, 2)}
+    # Panels are counted by way of the right side: that half comes first all round.
+    if seams == {"centre_back"}:
+        return first, say("centre back, the wearer's right half first")
+    if seams == {"centre_front"}:
+        return first, say("centre front, the wearer's left half first")
     return first, last
 
 
-_BY_WAY_OF = {"centre back": "wearer's right half", "centre front": "wearer's left half"}
-"""Which half comes first of a panel that goes all round: panels are counted that way round."""
+def short_side_names(piece: Piece) -> tuple[str, str]:
+    """Return the same for little room: a side alone where one picture stands for a pair."""
+    first, last = (
+        say("side")
+        if any(seam.endswith(" side") for seam in seams_at(piece.edges[k])[:-1])
+        else _side_name(piece, piece.edges[k])
+        for k in (0, 2)
+    )
+    return first, last
 
 
 def _side_name(piece: Piece, edge: Edge) -> str:
     if edge.kind is EdgeKind.FOLD:
-        return "middle line" if piece.fold_way is FoldWay.NONE else "fold"
-    return edge.name.replace("_", " ")
+        return say("middle line") if piece.fold_way is FoldWay.NONE else say("fold")
+    return either(seams_at(edge))
 
 
 def _bearing(p: Point) -> float:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from drafting.around import ALIKE
 from drafting.geometry import path_length
+from drafting.language import say
 from drafting.outline import Cut, Outline, outline_of
 from drafting.panel_marks import (
     balance_notches,
@@ -25,7 +26,7 @@ from drafting.panel_marks import (
 )
 from drafting.panel_wishes import PanelWishes
 from drafting.piece import Dot, Edge, FoldWay, InnerKind, InnerLine, Notch, NotchKind, Piece
-from drafting.places import PLACES, STROKES, first_seam, place_name
+from drafting.places import PANEL_SEAM, PLACES, STROKES, either, first_seam, place_name
 from drafting.units import Mm
 
 
@@ -80,12 +81,12 @@ def _panel(cut: Cut, wishes: PanelWishes, span: Span, mirror: Span | None) -> Pi
     half = wishes.half and symmetrical and mirror is None
     finish = span.middle if half else span.finish
     shape = outline_of(cut, span.begin, finish)
-    first, last = _seam_words(span, mirror)
+    first, last = _seam_names(span, mirror)
     edges = panel_edges(
         shape,
         wishes,
-        (edge_name(first), first),
-        None if half else (edge_name(last), last),
+        (edge_name(*first), either(first)),
+        None if half else (edge_name(*last), either(last)),
     )
     return Piece(
         name=f"{wishes.part} {_side_of(cut, span, apart=mirror is None and not symmetrical)}",
@@ -145,17 +146,17 @@ def _side_of(cut: Cut, span: Span, *, apart: bool) -> str:
     return f"{name} {'right' if middle < 0.5 else 'left'}"
 
 
-def _seam_words(span: Span, mirror: Span | None) -> tuple[str, str]:
-    """Return what is written along a panel's two straight edges, for its mirror image too."""
+def _seam_names(span: Span, mirror: Span | None) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Return what a panel's two straight edges are called, on its mirror image too."""
 
     def name(share: float) -> str:
-        return place_name(share % 1) or "panel seam"
+        return place_name(share % 1) or PANEL_SEAM
 
     first, last = name(span.begin), name(span.finish)
     if mirror is None:
-        return first, last
+        return (first,), (last,)
     pairs = ((first, name(mirror.finish)), (last, name(mirror.begin)))
-    one, other = (" or ".join(dict.fromkeys(pair)) for pair in pairs)
+    one, other = (tuple(dict.fromkeys(pair)) for pair in pairs)
     return one, other
 
 
@@ -204,22 +205,23 @@ def _notches(
         names = [name]
         if mirror is not None:
             twin = mirror.finish - share * wide
-            names = list(dict.fromkeys((name, place_name(twin % 1))))
+            names = [other for other in (name, place_name(twin % 1)) if other]
         found.append(
             Notch(
                 edge=3,
                 at=max(waist - share * whole, 0.0),
                 strokes=STROKES[name],
                 seam=wishes.waist_seam,
-                words=" or ".join(names),
+                words=either(names),
             )
         )
     found += hem_middle(wishes, edges[1].length, half=half)
     if wishes.hem_seam and wishes.hem_quarters:
         # What is sewn to an uneven edge is as long in each quarter: quarters by arc length.
         finish = span.middle if half else span.finish
+        quarter = say("a quarter")
         found += [
-            Notch(edge=1, at=at, kind=NotchKind.BALANCE, seam=wishes.hem_seam, words="a quarter")
+            Notch(edge=1, at=at, kind=NotchKind.BALANCE, seam=wishes.hem_seam, words=quarter)
             for at in _quarters(cut, span, finish, 0.0)
         ]
     return tuple(found)
@@ -257,6 +259,7 @@ def _ruffle_lines(
             kind=InnerKind.RUFFLE_LINE,
             path=cut.line_above_hem(up, span.begin, finish),
             words=wishes.ruffle_words,
+            shorter=wishes.ruffle_name,
             ticks=_quarters(cut, span, finish, up),
         ),
     )

@@ -17,6 +17,7 @@ from drafting.geometry import (
     stepped,
     straight,
 )
+from drafting.language import say
 from drafting.piece import Edge, EdgeKind, Piece, grain_angle
 from drafting.units import Mm
 
@@ -40,9 +41,15 @@ def edging(piece: Piece, at: str, depth: Mm, *, allowance: Mm, name: str, words:
     inner = reversed_path(beside(faced.path, -depth))
     _check_ends(piece, index)
     edges = (
-        replace(faced, kind=EdgeKind.SEAM, allowance=allowance, words=words),
+        replace(faced, kind=EdgeKind.SEAM, allowance=allowance, words=words, goes_on=False),
         _end(after, faced.path[-1].end, inner[0].start),
-        Edge(name="outer", path=inner, allowance=0.0, kind=EdgeKind.RAW, words="neatened edge"),
+        Edge(
+            name="outer",
+            path=inner,
+            allowance=0.0,
+            kind=EdgeKind.RAW,
+            words=say("neatened edge"),
+        ),
         _end(before, inner[-1].end, faced.path[0].start),
     )
     return replace(

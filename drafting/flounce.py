@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from drafting.circle import Flare
 from drafting.errors import GeometryError
+from drafting.language import say
 from drafting.panel_wishes import PanelWishes
 from drafting.panels import panel
 from drafting.piece import NotchKind, Piece
@@ -72,15 +73,16 @@ def flounce_piece(flare: Flare, wishes: PanelWishes) -> Piece:
             wishes,
             shape="flounce",
             hem_quarters=False,
-            waist_words="seam 5: sewn to the skirt's edge",
+            waist_words=say("seam 5: sewn to the skirt's edge"),
         ),
     )
+    join = say("seam 5a: flounce join")
     edges = tuple(
         replace(edge, name="inner")
         if edge.name == "waist"
         else edge
         if edge.name in ("hem", "fold")
-        else replace(edge, name="join", words="seam 5a: flounce join")
+        else replace(edge, name="join", words=join)
         for edge in drawn.edges
     )
     # Its quarters meet the skirt's, whichever place of the body lies there.

@@ -9,6 +9,7 @@ import math
 from drafting.circle import ORIGIN
 from drafting.errors import GeometryError
 from drafting.geometry import Arc, Point, on_circle, straight
+from drafting.language import say
 from drafting.panel_marks import side_notches
 from drafting.piece import Dot, Edge, EdgeKind, Notch, NotchKind, Piece
 from drafting.units import Mm
@@ -77,7 +78,10 @@ def godet_piece(
 
     def side(start: Point, end: Point) -> Edge:
         return Edge(
-            name="side", path=straight(start, end), allowance=seam_allowance, words="godet seam"
+            name="side",
+            path=straight(start, end),
+            allowance=seam_allowance,
+            words=say("godet seam"),
         )
 
     hem = Edge(
@@ -85,7 +89,7 @@ def godet_piece(
         path=(Arc(centre=ORIGIN, radius=top + depth, begin=first, finish=last),),
         allowance=hem_allowance,
         kind=EdgeKind.HEM,
-        words="hem",
+        words=say("hem"),
     )
     edges = [side(tops[0], rim[0]), hem, side(rim[1], tops[1])]
     if top:
@@ -100,7 +104,7 @@ def godet_piece(
         cloth=cloth,
         count=count,
         notches=_notches(depth, seam),
-        dots=(Dot(at=ORIGIN, words="top of the godet"),),
+        dots=(Dot(at=ORIGIN, words=say("top of the godet")),),
         notes=notes,
     )
 

@@ -7,6 +7,7 @@ import math
 from collections.abc import Sequence
 
 from drafting.edging import edging
+from drafting.language import say
 from drafting.layer import Layer
 from drafting.piece import Piece
 from drafting.spec import HemFinish
@@ -93,7 +94,7 @@ def hem_pieces(
             depth,
             allowance=allowance,
             name=f"hem facing {panel.name.removeprefix('skirt ')}" if apart else "hem facing",
-            words="hem, sewn to the skirt",
+            words=say("hem, sewn to the skirt"),
         )
         for panel in panels
     )

@@ -13,11 +13,12 @@ from drafting import hem_pieces, pockets, ruffle, tiers
 from drafting.cloth import fold_way
 from drafting.flounce import flounce_piece
 from drafting.godet import godet_piece
+from drafting.language import said_later, say
 from drafting.layer import Layer
 from drafting.panel_marks import GODET_SEAM
 from drafting.panel_wishes import PanelWishes
 from drafting.panels import layer_pieces
-from drafting.piece import EdgeKind, Notch, NotchKind, Piece
+from drafting.piece import EdgeKind, Mark, Notch, NotchKind, Piece
 from drafting.pieced import apart
 from drafting.plan import Plan, layers
 from drafting.spec import CutKind, Grain, SeamFinish, WaistFinish
@@ -110,22 +111,32 @@ def _skirt_wishes(plan: Plan) -> PanelWishes:
     layer, wish = plan.skirt, plan.spec.skirt
     sewn_below = layer.below is not None or hem_pieces.needs_seam(layer.finish)
     words = {CutKind.GORED: "gore", CutKind.TIERED: "yoke"}
-    hem = "lower edge" if layer.below is not None else "hem"
-    if not layer.cut.alike and layer.below is None and wish.hem_above_floor is not None:
-        hem = "hem, level with the floor"
+    level = not layer.cut.alike and layer.below is None and wish.hem_above_floor is not None
     # Elastic draws a casing up; every other finish takes a waist that is gathered first.
     gathered = plan.waist.gather_ratio > 1 and wish.waist_finish is not WaistFinish.CASING
     return replace(
         _wishes(plan, layer, seam="1"),
         hem_seam="5" if sewn_below else "",
         hem_quarters=layer.below is not None,
-        hem_words=f"seam 5: {hem}" if sewn_below else hem,
-        waist_words="seam 2: waist, gather this edge" if gathered else "seam 2: waist",
+        hem_goes_on=layer.below is not None,
+        hem_words=_hem_words(layer, sewn=sewn_below, level=level),
+        waist_words=say("seam 2: waist, gather this edge") if gathered else say("seam 2: waist"),
         shape=words.get(wish.cut, "panel"),
         pocket=pockets.pocket_place(plan),
         godet=wish.godets.depth if wish.godets else 0.0,
         gathered=gathered,
     )
+
+
+def _hem_words(layer: Layer, *, sewn: bool, level: bool) -> str:
+    """Return what is written along the skirt's hem."""
+    if layer.below is not None:
+        return say("seam 5: lower edge")
+    if level:
+        return (
+            say("seam 5: hem, level with the floor") if sewn else say("hem, level with the floor")
+        )
+    return say("seam 5: hem") if sewn else say("hem")
 
 
 def _wishes(plan: Plan, layer: Layer, *, seam: str) -> PanelWishes:
@@ -146,9 +157,11 @@ def _wishes(plan: Plan, layer: Layer, *, seam: str) -> PanelWishes:
 
 
 _SEAMS = {
-    SeamFinish.FRENCH: "French seams: first wrong sides together, then right sides together",
-    SeamFinish.BOUND: "seams pressed open, their raw edges bound",
-    SeamFinish.OVERLOCKED: "seams overlocked together and pressed to one side",
+    SeamFinish.FRENCH: said_later(
+        "French seams: first wrong sides together, then right sides together"
+    ),
+    SeamFinish.BOUND: said_later("seams pressed open, their raw edges bound"),
+    SeamFinish.OVERLOCKED: said_later("seams overlocked together and pressed to one side"),
 }
 
 
@@ -156,28 +169,32 @@ def _panel_notes(plan: Plan, layer: Layer) -> tuple[str, ...]:
     """Return what a panel's label says of its seams, and of the cloth below its hem."""
     widths, units = layer.allowances, plan.spec.units
     seams = _SEAMS.get(plan.spec.skirt.seams)
-    told = () if seams is None else (seams,)
+    told = () if seams is None else (say(seams),)
     if layer.opening >= layer.cut.length:
-        told = (*told, "the closure seam stays open from end to end")
+        told = (*told, say("the closure seam stays open from end to end"))
     if layer.below is not None or not widths.spare:
         return told
     sewn = layer.part == "skirt" and hem_pieces.needs_seam(layer.finish)
+    hem, spare = length_text(widths.hem, units), length_text(widths.spare, units)
     if not widths.hem:
-        spare = length_text(widths.spare, units)
-        return (*told, f"below the finished edge: {spare} to spare for levelling")
-    return (
-        *told,
-        f"below the hem: {length_text(widths.hem, units)} to {'sew' if sewn else 'turn'},"
-        f" {length_text(widths.spare, units)} to spare for levelling",
-    )
+        below = say("below the finished edge: {spare} to spare for levelling", spare=spare)
+    elif sewn:
+        below = say(
+            "below the hem: {hem} to sew, {spare} to spare for levelling", hem=hem, spare=spare
+        )
+    else:
+        below = say(
+            "below the hem: {hem} to turn, {spare} to spare for levelling", hem=hem, spare=spare
+        )
+    return (*told, below)
 
 
 def _lining(plan: Plan, layer: Layer) -> tuple[Piece, ...]:
     wishes = replace(
         _wishes(plan, layer, seam="3"),
         shape="gore" if plan.spec.lining and plan.spec.lining.cut is CutKind.GORED else "panel",
-        hem_words="hem" if layer.cut.alike else "hem, level with the floor",
-        waist_words="waist" if plan.owned else "seam 2: waist",
+        hem_words=say("hem") if layer.cut.alike else say("hem, level with the floor"),
+        waist_words=say("waist") if plan.owned else say("seam 2: waist"),
         waist_seam="" if plan.owned else "2",
     )
     placed = _placed_ruffle(plan)
@@ -185,9 +202,11 @@ def _lining(plan: Plan, layer: Layer) -> tuple[Piece, ...]:
         wishes = replace(
             wishes,
             ruffle_line=placed.line_below_waist,
-            ruffle_words="seam 4: ruffle's line, "
-            + length_text(placed.line_length, plan.spec.units)
-            + " all round",
+            ruffle_words=say(
+                "seam 4: ruffle's line, {length} all round",
+                length=length_text(placed.line_length, plan.spec.units),
+            ),
+            ruffle_name=(say("seam 4: ruffle's line"),),
         )
     return layer_pieces(layer.cut, wishes)
 
@@ -259,7 +278,8 @@ def _hanging(
                 seam="5a",
                 waist_seam="5",
                 hem_seam="5b" if sewn_on else "",
-                hem_words="hem",
+                hem_words=say("hem"),
+                hem_goes_on=False,
                 half=True,
                 fold_way=fold_way(below.flounce, plan.flounce_widths, Grain.CENTRE, layer.usable),
                 notes=(),
@@ -337,12 +357,17 @@ def _tier_notes(plan: Plan, order: int) -> tuple[str, ...]:
     assert below is not None
     tier = below.tiers[order - 1]
     quarter = length_text(tier.flat / 4, units)
-    notes = [f"join to a ring, then mark both edges in quarters, {quarter} apart"]
+    notes = [
+        say("join to a ring, then mark both edges in quarters, {quarter} apart", quarter=quarter)
+    ]
     past = plan.skirt.opening - plan.skirt.cut.length
     if order == 1 and past > 0:
         notes.append(
-            f"leave one join open for {length_text(past, units)} from the gathered edge: the"
-            " opening reaches into it"
+            say(
+                "leave one join open for {length} from the gathered edge: the opening reaches into"
+                " it",
+                length=length_text(past, units),
+            )
         )
     return tuple(notes)
 
@@ -372,7 +397,7 @@ def _godets(plan: Plan, panels: Sequence[Piece]) -> Parts:
             number=GODET_SEAM,
             name=f"godet to {panel.name}",
             first=(Side(piece=drawn.name, edge="side"),),
-            second=(Side(piece=panel.name, edge=edge, between=("godet from here", "")),),
+            second=(Side(piece=panel.name, edge=edge, between=(Mark.GODET_BEGINS, None)),),
         )
         for panel in panels
         for edge in ((0,) if panel.half else (0, 2))

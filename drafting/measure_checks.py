@@ -10,7 +10,17 @@ from collections.abc import Collection, Iterator, Mapping
 from drafting.errors import Fault, quoted
 from drafting.findings import Finding, Level
 from drafting.half_scale import Scale
-from drafting.measurements import FLOOR_LENGTHS, NAMES, SAME, BodyLimits, Given, Limits, limits_of
+from drafting.language import said_later, say
+from drafting.measurements import (
+    FLOOR_LENGTHS,
+    NAMES,
+    SAME,
+    BodyLimits,
+    Given,
+    Limits,
+    limits_of,
+    measure_words,
+)
 from drafting.spec import Figure
 from drafting.units import Mm, Units, length_text
 
@@ -229,17 +239,30 @@ def _caution(code: str, what: str, do: str) -> Finding:
 def _unusual(name: str, one: Given, figure: Figure, units: Units) -> Finding:
     held = limits_of(figure, Scale.FULL).measures[name]
     low, high = _range(held.usual_low, held.usual_high, units)
-    whose, most = ("The child's", "children") if figure is Figure.CHILD else ("Your", "adults")
-    told = length_text(one.value, units)
-    again = "Measure again"
-    if meant := slip(one, held.usual_low, held.usual_high, units):
-        again = f'Measure again, or write "{meant}" if you meant that'
+    # TRANSLATORS: {measure} has no article; word it so that it stands by itself.
+    what = (
+        said_later("The child's {measure} is {length}; most children have {low} to {high}.")
+        if figure is Figure.CHILD
+        else said_later("Your {measure} is {length}; most adults have {low} to {high}.")
+    )
+    meant = slip(one, held.usual_low, held.usual_high, units)
     if name == "step" and one.value > held.usual_high and held.expect(one.value / 2):
-        again = "That looks like a stride, which is two steps: give the half of it"
+        do = said_later(
+            "That looks like a stride, which is two steps: give the half of it; if it is right,"
+            ' add "{key}" to accept under [wearer].'
+        )
+    elif meant:
+        do = said_later(
+            'Measure again, or write "{meant}" if you meant that; if it is right, add "{key}" to'
+            " accept under [wearer]."
+        )
+    else:
+        do = said_later('Measure again; if it is right, add "{key}" to accept under [wearer].')
+    told = length_text(one.value, units)
     return _caution(
         "measure-unusual",
-        f"{whose} {NAMES[name]} is {told}; most {most} have {low} to {high}.",
-        f'{again}; if it is right, add "{name}" to accept under [wearer].',
+        say(what, measure=measure_words(name), length=told, low=low, high=high),
+        say(do, key=name, meant=meant),
     )
 
 
@@ -264,10 +287,16 @@ def _oddities(known: Mapping[str, Given], body: BodyLimits, units: Units) -> Ite
     if spread > usual + SAME:
         yield (
             tuple(floors),
-            f"The lengths from waist to floor differ by {length_text(spread, units)};"
-            f" most differ by {length_text(usual, units)} at most.",
-            "Measure them again with the weight on both feet; if they are right, add one of"
-            " them to accept under [wearer].",
+            say(
+                "The lengths from waist to floor differ by {spread}; most differ by {usual} at"
+                " most.",
+                spread=length_text(spread, units),
+                usual=length_text(usual, units),
+            ),
+            say(
+                "Measure them again with the weight on both feet; if they are right, add one of"
+                " them to accept under [wearer]."
+            ),
         )
     side = "floor_left" if "floor_left" in known else "floor_side"
     yield from _height_oddity(known, side, _FLOOR_OF_HEIGHT, units)
@@ -277,22 +306,35 @@ def _oddities(known: Mapping[str, Given], body: BodyLimits, units: Units) -> Ite
 def _hip_oddity(known: Mapping[str, Given], body: BodyLimits, units: Units) -> Iterator[_Oddity]:
     hip, waist = known["hip"].value, known["waist"].value
     held = body.hip_less_waist
-    do = 'Measure both again; if they are right, add "hip" to accept under [wearer].'
+    do = _both_again("hip")
     if hip < waist:
         yield (
             ("hip", "waist"),
-            f"The hip ({length_text(hip, units)}) is less than the waist"
-            f" ({length_text(waist, units)}).",
+            say(
+                "The hip ({hip}) is less than the waist ({waist}).",
+                hip=length_text(hip, units),
+                waist=length_text(waist, units),
+            ),
             do,
         )
     elif not held.expect(hip - waist):
         low, high = _range(held.usual_low, held.usual_high, units)
         yield (
             ("hip", "waist"),
-            f"The hip is {length_text(hip - waist, units)} more than the waist; most are"
-            f" {low} to {high} more.",
+            say(
+                "The hip is {more} more than the waist; most are {low} to {high} more.",
+                more=length_text(hip - waist, units),
+                low=low,
+                high=high,
+            ),
             do,
         )
+
+
+def _both_again(key: str) -> str:
+    return say(
+        'Measure both again; if they are right, add "{key}" to accept under [wearer].', key=key
+    )
 
 
 def _height_oddity(
@@ -305,7 +347,14 @@ def _height_oddity(
         low, high = _range(parts[0] * height, parts[1] * height, units)
         yield (
             (name, "height"),
-            f"The {NAMES[name]} is {length_text(value, units)}; at a height of"
-            f" {length_text(height, units)} it is mostly {low} to {high}.",
-            f'Measure both again; if they are right, add "{name}" to accept under [wearer].',
+            say(
+                # TRANSLATORS: {measure} has no article; word it so that it stands by itself.
+                "The {measure} is {length}; at a height of {height} it is mostly {low} to {high}.",
+                measure=measure_words(name),
+                length=length_text(value, units),
+                height=length_text(height, units),
+                low=low,
+                high=high,
+            ),
+            _both_again(name),
         )

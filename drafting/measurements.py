@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from drafting.half_scale import Scale
+from drafting.language import say_as
 from drafting.spec import Figure
 from drafting.units import Mm
 
@@ -25,7 +26,26 @@ NAMES = {
     "heel": "heel",
     "step": "step",
 }
-"""Every measure of a body by its key, and how it is spoken of."""
+"""Every measure of a body by its key, and how faults speak of it, which are English."""
+
+
+def measure_words(key: str) -> str:
+    """Return how a measure is spoken of, in the language spoken: a noun without its article."""
+    return {
+        "waist": say_as("measure", "waist"),
+        "hip": say_as("measure", "hip"),
+        "hip_depth": say_as("measure", "hip depth"),
+        "waist_to_knee": say_as("measure", "waist to knee"),
+        "floor_front": say_as("measure", "waist to floor in front"),
+        "floor_side": say_as("measure", "waist to floor at the side"),
+        "floor_left": say_as("measure", "waist to floor on the left"),
+        "floor_right": say_as("measure", "waist to floor on the right"),
+        "floor_back": say_as("measure", "waist to floor at the back"),
+        "height": say_as("measure", "height"),
+        "heel": say_as("measure", "heel"),
+        "step": say_as("measure", "step"),
+    }[key]
+
 
 SHOE_SHARE = 0.95
 """The body rises a little less than its heel, since it tips forward."""

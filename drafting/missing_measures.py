@@ -6,7 +6,8 @@ They come from the size named, or by the waist from the sizes nearest; a child's
 from collections.abc import Mapping
 
 from drafting.findings import Finding, Level
-from drafting.measurements import FLOOR_LENGTHS, NAMES, SAME
+from drafting.language import listed, say, say_counted
+from drafting.measurements import FLOOR_LENGTHS, NAMES, SAME, measure_words
 from drafting.sizes import (
     Size,
     child_height,
@@ -72,51 +73,99 @@ def estimate_findings(
         missing.remove("floor_side")
     if size is not None or not missing:
         return ()
-    verb, are = ("were", "they are") if len(missing) > 1 else ("was", "it is")
-    waist = length_text(written["waist"], units)
-    source = f"a waist of {waist}"
-    if "height" in written:
-        source += f" and a height of {length_text(written['height'], units)}"
-    listed = _listed(missing)
-    listed = listed[0].upper() + listed[1:]
-    if figure is Figure.CHILD:
-        if "height" in written:
-            source = f"a height of {length_text(written['height'], units)}"
+    child = figure is Figure.CHILD
+    what = _not_measured(missing, written, units, child=child)
+    if child:
         return (
             Finding(
                 level=Level.CAUTION,
                 code="measure-estimated",
-                what=f"{listed} {verb} not measured; {are} only estimated, from {source},"
-                " and children differ.",
-                do="Measure the child before you cut, and write the measures under [wearer].",
+                what=what,
+                do=say("Measure the child before you cut, and write the measures under [wearer]."),
             ),
         )
     return (
         Finding(
             level=Level.NOTE,
             code="measure-estimated",
-            what=f"{listed} {verb} not measured; {are} read from the size table for {source}"
-            f" ({_where(written['waist'])}).",
-            do="Measure what you can and write it under [wearer]; your own measures always win.",
+            what=what,
+            do=say(
+                "Measure what you can and write it under [wearer]; your own measures always win."
+            ),
         ),
+    )
+
+
+def _not_measured(
+    missing: list[str], written: Mapping[str, Mm], units: Units, *, child: bool
+) -> str:
+    """Return which measures were not taken, and what they come from instead."""
+    count, measures = len(missing), _listed(missing)
+    waist = length_text(written["waist"], units)
+    height = length_text(written["height"], units) if "height" in written else ""
+    if child and height:
+        return say_counted(
+            "{measures} was not measured; it is only estimated, from a height of {height}, and"
+            " children differ.",
+            "{measures} were not measured; they are only estimated, from a height of {height}, and"
+            " children differ.",
+            count,
+            measures=measures,
+            height=height,
+        )
+    if child:
+        return say_counted(
+            "{measures} was not measured; it is only estimated, from a waist of {waist}, and"
+            " children differ.",
+            "{measures} were not measured; they are only estimated, from a waist of {waist}, and"
+            " children differ.",
+            count,
+            measures=measures,
+            waist=waist,
+        )
+    if height:
+        return say_counted(
+            "{measures} was not measured; it is read from the size table for a waist of {waist}"
+            " and a height of {height} ({sizes}).",
+            "{measures} were not measured; they are read from the size table for a waist of"
+            " {waist} and a height of {height} ({sizes}).",
+            count,
+            measures=measures,
+            waist=waist,
+            height=height,
+            sizes=_where(written["waist"]),
+        )
+    return say_counted(
+        "{measures} was not measured; it is read from the size table for a waist of {waist}"
+        " ({sizes}).",
+        "{measures} were not measured; they are read from the size table for a waist of {waist}"
+        " ({sizes}).",
+        count,
+        measures=measures,
+        waist=waist,
+        sizes=_where(written["waist"]),
     )
 
 
 def _listed(missing: list[str]) -> str:
     floors = [name for name in missing if name in FLOOR_LENGTHS]
-    names = [NAMES[name] for name in missing if name not in floors]
-    names += ["the lengths from waist to floor"] if len(floors) > 1 else [NAMES[f] for f in floors]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    names = [measure_words(name) for name in missing if name not in floors]
+    if len(floors) > 1:
+        names.append(say("the lengths from waist to floor"))
+    else:
+        names += [measure_words(name) for name in floors]
+    words = listed(names)
+    return words[0].upper() + words[1:]
 
 
 def _where(waist: Mm) -> str:
     """Return which sizes a waist is read from."""
     for size in size_table():
         if abs(size.waist - waist) < SAME:
-            return f"size {size.name}"
+            return say("size {size}", size=size.name)
     low, high = neighbours(waist)
     if waist < low.waist:
-        return f"below {low.name}, its smallest"
+        return say("below {size}, its smallest", size=low.name)
     if waist > high.waist:
-        return f"above {high.name}, its largest"
-    return f"between {low.name} and {high.name}"
+        return say("above {size}, its largest", size=high.name)
+    return say("between {low} and {high}", low=low.name, high=high.name)

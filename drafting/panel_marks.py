@@ -21,9 +21,10 @@ from drafting.geometry import (
     sketched,
     stepped,
 )
+from drafting.language import say
 from drafting.outline import Cut, Outline, outline_of
 from drafting.panel_wishes import PanelWishes
-from drafting.piece import Dot, Edge, EdgeKind, InnerKind, InnerLine, Notch, NotchKind
+from drafting.piece import Dot, Edge, EdgeKind, InnerKind, InnerLine, Mark, Notch, NotchKind
 from drafting.places import first_seam, seam_names
 from drafting.spec import Grain
 from drafting.units import Mm
@@ -50,14 +51,24 @@ def panel_edges(
             allowance=widths.hem + widths.spare,
             kind=EdgeKind.SEAM if wishes.hem_seam else EdgeKind.HEM,
             words=wishes.hem_words,
+            goes_on=wishes.hem_goes_on,
         ),
         end,
         Edge(name="waist", path=shape.waist, allowance=widths.waist, words=wishes.waist_words),
     )
 
 
-def edge_name(words: str) -> str:
-    return words.replace(" ", "_")
+_OR = "_or_"
+
+
+def edge_name(*names: str) -> str:
+    """Return the name of an edge that is one or another seam: ``right_side_or_left_side``."""
+    return _OR.join(names).replace(" ", "_")
+
+
+def seams_at(edge: Edge) -> tuple[str, ...]:
+    """Return the seams that an edge's name was made from."""
+    return tuple(name.replace("_", " ") for name in edge.name.split(_OR))
 
 
 ROW_ABOVE: Mm = 3.0
@@ -73,7 +84,11 @@ def gathering_rows(shape: Outline, wishes: PanelWishes) -> tuple[InnerLine, ...]
         InnerLine(
             kind=InnerKind.GATHERING,
             path=beside(shape.waist, out),
-            words=f"gathering row, {wishes.allowances.waist - out:.0f} mm from the raw edge",
+            words=say(
+                "gathering row, {distance} mm from the raw edge",
+                distance=f"{wishes.allowances.waist - out:.0f}",
+            ),
+            shorter=(say("gathering row"),),
         )
         for out in (min(ROW_ABOVE, wishes.allowances.waist / 2), -ROW_BELOW)
     )
@@ -87,33 +102,40 @@ def side_dots(
     folded = edges[2].kind is EdgeKind.FOLD
     for side in (0,) if folded else (0, 2):
         if wishes.godet:
-            found.append(dot_at(shape, side, -wishes.godet, "godet from here to the hem"))
+            words = say("godet from here to the hem")
+            found.append(dot_at(shape, side, -wishes.godet, words, Mark.GODET_BEGINS))
         if wishes.pocket is None:
             continue
-        where = _pocket_words(edges[side], wishes, cut, folded=folded)
-        if where is not None:
-            top, bottom = wishes.pocket
-            found.append(dot_at(shape, side, top, f"pocket from here{where}"))
-            found.append(dot_at(shape, side, bottom, f"pocket to here{where}"))
+        words_of = _pocket_words(edges[side], wishes, cut, folded=folded)
+        if words_of is not None:
+            (top, bottom), (first, last) = wishes.pocket, words_of
+            found.append(dot_at(shape, side, top, first, Mark.POCKET_BEGINS))
+            found.append(dot_at(shape, side, bottom, last, Mark.POCKET_ENDS))
     return tuple(found)
 
 
-def _pocket_words(edge: Edge, wishes: PanelWishes, cut: Cut, *, folded: bool) -> str | None:
-    """Return what is added to a pocket's marks on an edge, or None where there is no pocket.
+def _pocket_words(
+    edge: Edge, wishes: PanelWishes, cut: Cut, *, folded: bool
+) -> tuple[str, str] | None:
+    """Return what is written beside a pocket's two marks on an edge, or None where it has none.
 
     Args:
         folded: the piece is a half, so that its edge stands for the one across the fold too.
     """
     seams = seam_names(cut.panels, wishes.closure)
-    here = edge.words.split(" or ")
+    here = seams_at(edge)
     if (cut.alike and cut.panels > 2) or (folded and cut.panels == 2):
-        here = list(dict.fromkeys(seams))
+        here = tuple(dict.fromkeys(seams))
     free = [name for name in ("right side", "left side") if name in here and name != wishes.closure]
     if not free:
         return None
     if len(free) == len(here):
-        return ""
-    return " (side seams only)" if len(free) == 2 else f" ({free[0]} only)"
+        return say("pocket from here"), say("pocket to here")
+    if len(free) == 2:
+        return say("pocket from here (side seams only)"), say("pocket to here (side seams only)")
+    if free[0] == "right side":
+        return say("pocket from here (right side only)"), say("pocket to here (right side only)")
+    return say("pocket from here (left side only)"), say("pocket to here (left side only)")
 
 
 def is_rectangle(shape: Outline) -> bool:
@@ -203,22 +225,32 @@ def hem_middle(wishes: PanelWishes, hem: Mm, *, half: bool) -> tuple[Notch, ...]
     return (Notch(edge=1, at=at, kind=NotchKind.BALANCE, seam=wishes.hem_seam),)
 
 
-def seam_marks(wishes: PanelWishes) -> list[tuple[Mm, str]]:
-    """Return what is marked on the closure seam: below the waist, or above the hem if negative."""
+def seam_marks(wishes: PanelWishes, *, alike: bool = False) -> list[tuple[Mm, str]]:
+    """Return what is marked on the closure seam: below the waist, or above the hem if negative.
+
+    Args:
+        alike: other seams bear the mark too, so that it says which one is meant.
+    """
     marks = []
     if wishes.opening:
-        marks.append((wishes.opening, "opening ends"))
+        words = say("opening ends (closure seam)") if alike else say("opening ends")
+        marks.append((wishes.opening, words))
     if wishes.vent:
-        marks.append((-wishes.vent, "vent begins, open from here to the hem"))
+        words = (
+            say("vent begins, open from here to the hem (closure seam)")
+            if alike
+            else say("vent begins, open from here to the hem")
+        )
+        marks.append((-wishes.vent, words))
     return marks
 
 
-def dot_at(shape: Outline, side: int, below: Mm, words: str) -> Dot:
+def dot_at(shape: Outline, side: int, below: Mm, words: str, mark: Mark | None = None) -> Dot:
     """Return a dot on the first edge (0) or the last (2), ``below`` its waist."""
     path = shape.begin if side == 0 else shape.finish
     long = path_length(path)
     down = below if below >= 0 else long + below
-    return Dot(at=point_along(path, down if side == 0 else long - down), words=words)
+    return Dot(at=point_along(path, down if side == 0 else long - down), words=words, mark=mark)
 
 
 def check_room(cut: Cut, wishes: PanelWishes) -> None:

@@ -22,8 +22,9 @@ class PanelWishes:
         seam: number of the seams between panels; ``waist_seam`` of the seam at the waist,
             ``hem_seam`` of what is sewn to the hem, or empty for a hem that is turned.
         ruffle_line: how far below the waist seam a ruffle is sewn, at the least length, or None.
-        ruffle_words: what is written along that line.
-        hem_words: what is written along the hem.
+        ruffle_words: what is written along that line; ``ruffle_name`` in fewer words.
+        hem_words: what is written along the hem; ``waist_words`` along the waist.
+        hem_goes_on: a flounce or a tier is sewn to the hem.
         pocket: from where to where below the waist the side seams are left open for pockets.
         gathered: the waist edge is gathered; its rows are drawn.
         godet: how far up from the hem a godet is set into every seam, or 0.
@@ -44,8 +45,10 @@ class PanelWishes:
     fold_way: FoldWay = FoldWay.NONE
     ruffle_line: Mm | None = None
     ruffle_words: str = ""
+    ruffle_name: tuple[str, ...] = ()
     waist_words: str = "waist"
     hem_words: str = "hem"
+    hem_goes_on: bool = False
     pocket: tuple[Mm, Mm] | None = None
     godet: Mm = 0.0
     gathered: bool = False

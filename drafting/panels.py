@@ -25,7 +25,9 @@ from drafting.panel_marks import (
 from drafting.panel_wishes import PanelWishes
 from drafting.piece import Dot, Edge, FoldWay, InnerKind, InnerLine, Notch, NotchKind, Piece
 from drafting.places import (
+    PANEL_SEAM,
     STROKES,
+    either,
     first_seam,
     place_name,
     place_words,
@@ -59,7 +61,7 @@ def panel(cut: Cut, wishes: PanelWishes) -> Piece:
     wide = 1 / cut.panels / (2 if wishes.half else 1)
     shape = outline_of(cut, begin, begin + wide)
     names = _alike_names(cut, wishes)
-    words = [_alike_words(cut, wishes, name) for name in names]
+    words = [either(_alike_words(cut, wishes, name)) for name in names]
     edges = panel_edges(
         shape,
         wishes,
@@ -92,14 +94,14 @@ def _alike_names(cut: Cut, wishes: PanelWishes) -> tuple[str, str]:
         return names[0], names[0]
     if cut.panels == 2 and not wishes.half:
         return names[0], names[1]
-    return "panel seam", "panel seam"
+    return PANEL_SEAM, PANEL_SEAM
 
 
-def _alike_words(cut: Cut, wishes: PanelWishes, name: str) -> str:
-    """Return what is written along a straight edge; half a panel stands for both its edges."""
+def _alike_words(cut: Cut, wishes: PanelWishes, name: str) -> tuple[str, ...]:
+    """Return what a straight edge may be; half a panel stands for both its edges."""
     if cut.panels == 2 and wishes.half:
-        return " or ".join(seam_names(2, wishes.closure))
-    return name
+        return seam_names(2, wishes.closure)
+    return (name,)
 
 
 def _alike_notches(cut: Cut, wishes: PanelWishes, edges: tuple[Edge, ...]) -> tuple[Notch, ...]:
@@ -148,18 +150,21 @@ def _alike_ruffle_line(
     ticks = sorted({s * whole for s in shares if s * whole <= drawn + 1e-9})
     return (
         InnerLine(
-            kind=InnerKind.RUFFLE_LINE, path=path, words=wishes.ruffle_words, ticks=tuple(ticks)
+            kind=InnerKind.RUFFLE_LINE,
+            path=path,
+            words=wishes.ruffle_words,
+            shorter=wishes.ruffle_name,
+            ticks=tuple(ticks),
         ),
     )
 
 
 def _alike_dots(cut: Cut, wishes: PanelWishes, shape: Outline) -> tuple[Dot, ...]:
     one_named = cut.panels == 1 or (cut.panels == 2 and not wishes.half)
-    only = "" if one_named else " (closure seam)"
     sides = [0] if cut.panels == 2 or wishes.half else [0, 2]
     return tuple(
         dot
-        for below, words in seam_marks(wishes)
+        for below, words in seam_marks(wishes, alike=not one_named)
         for side in sides
-        for dot in [dot_at(shape, side, below, words + only)]
+        for dot in [dot_at(shape, side, below, words)]
     )

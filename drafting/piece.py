@@ -29,11 +29,14 @@ class Edge:
     """One named edge of a stitching line.
 
     Attributes:
-        name: in the trade's words: ``waist``, ``side``, ``hem``, ``centre_back`` …
+        name: in the trade's words: ``waist``, ``side``, ``hem``, ``centre_back`` …; English in
+            every language, for edges are told apart by it.
         path: from one corner of the piece to the next.
         allowance: width of cloth outside it; none at a fold.
         words: what is written along it, or empty.
+        shorter: the same in fewer words, where there are any.
         pieced: cloth is pieced on here before any other seam is sewn or hem turned up.
+        goes_on: a flounce or a tier is sewn to this lower edge, so that it is no hem.
     """
 
     name: str
@@ -41,7 +44,9 @@ class Edge:
     allowance: Mm
     kind: EdgeKind = EdgeKind.SEAM
     words: str = ""
+    shorter: str = ""
     pieced: bool = False
+    goes_on: bool = False
 
     @property
     def length(self) -> Mm:
@@ -54,6 +59,14 @@ class NotchKind(StrEnum):
 
     PLACE = "place"
     BALANCE = "balance"
+
+
+class Mark(StrEnum):
+    """What a mark bounds, whatever is written beside it."""
+
+    POCKET_BEGINS = "pocket begins"
+    POCKET_ENDS = "pocket ends"
+    GODET_BEGINS = "godet begins"
 
 
 class FoldWay(StrEnum):
@@ -75,6 +88,7 @@ class Notch:
         strokes: how many: one at the front, two at a side, three at the back.
         seam: number of the seam it belongs to, or empty.
         words: what is written beside it, or empty.
+        mark: what it bounds, if anything.
     """
 
     edge: int
@@ -83,6 +97,7 @@ class Notch:
     strokes: int = 1
     seam: str = ""
     words: str = ""
+    mark: Mark | None = None
 
 
 class InnerKind(StrEnum):
@@ -97,20 +112,37 @@ class InnerKind(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InnerLine:
-    """A line inside a piece with its name; ``ticks`` are distances along it to mark across."""
+    """A line inside a piece.
+
+    Attributes:
+        words: what is written along it.
+        ticks: distances along it to mark across.
+        shorter: the same in fewer words, the fewest last.
+    """
 
     kind: InnerKind
     path: Path
     words: str
     ticks: tuple[Mm, ...] = ()
+    shorter: tuple[str, ...] = ()
+
+    @property
+    def brief(self) -> str:
+        """Its words at their fewest: what the line is called."""
+        return self.shorter[-1] if self.shorter else self.words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dot:
-    """A point to transfer to the cloth, such as the end of an opening."""
+    """A point to transfer to the cloth, such as the end of an opening.
+
+    Attributes:
+        mark: what it bounds, if anything.
+    """
 
     at: Point
     words: str
+    mark: Mark | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +150,8 @@ class Piece:
     """One pattern piece, right side up, before any placing on paper.
 
     Attributes:
-        name: begins with its part, such as ``skirt panel``.
+        name: begins with its part, such as ``skirt panel``; English in every language, and said
+            by ``piece_names``.
         edges: closed stitching line, counter-clockwise.
         grainline: two ends of a line that lies parallel to the selvedge.
         cloth: which cloth it is cut from: ``skirt``, ``lining``, ``ruffle``, ``interfacing`` or

@@ -149,6 +149,21 @@ def _corner_words(piece: str, side: str | None) -> str:
     return say("{piece} corner right", piece=piece)
 
 
+def cloth_in_full(name: str) -> str:
+    """Return the same for sentences, where every cloth is called one: "interfacing cloth".
+
+    Raises:
+        KeyError: a sheet knows no such cloth.
+    """
+    return {
+        "skirt": say_as("cloth", "skirt cloth"),
+        "lining": say_as("cloth", "lining cloth"),
+        "ruffle": say_as("cloth", "ruffle cloth"),
+        "interfacing": say_as("cloth", "interfacing cloth"),
+        "binding": say_as("cloth", "binding cloth"),
+    }[name]
+
+
 def cloth_words(name: str) -> str:
     """Return what a cloth of the sheet is called: "skirt cloth", "lining cloth", "interfacing".
 

@@ -29,7 +29,8 @@ from drafting.geometry import (
     point_along,
     straight,
 )
-from drafting.panel_marks import side_notches
+from drafting.language import listed, say, say_counted
+from drafting.panel_marks import seams_at, side_notches
 from drafting.piece import (
     Dot,
     Edge,
@@ -43,6 +44,8 @@ from drafting.piece import (
     grain_angle,
     stitching_line,
 )
+from drafting.piece_names import piece_words
+from drafting.places import either
 from drafting.spec import Grain
 from drafting.truing import Seam, Side
 from drafting.units import Mm
@@ -382,10 +385,10 @@ def _main(
         begin = replace(begin, path=divided_at(begin.path, first.side)[0])
     edges = [begin]
     if first is not None:
-        edges.append(_seam_edge(begin.path[-1].end, hem_path[0].start, whole, "corner"))
+        edges.append(_seam_edge(begin.path[-1].end, hem_path[0].start, whole, say("corner")))
     edges.append(replace(hem, path=hem_path))
     if last is not None:
-        edges.append(_seam_edge(hem_path[-1].end, finish.path[0].start, whole, "corner"))
+        edges.append(_seam_edge(hem_path[-1].end, finish.path[0].start, whole, say("corner")))
     edges += [finish, waist]
     places = [0, 1 if first is None else 2, len(edges) - 2, len(edges) - 1]
     gone = [0.0, lost, last.side if last is not None else 0.0, 0.0]
@@ -394,8 +397,7 @@ def _main(
         for notch in whole.notches
         if not any(_on_corner(notch, one) for one in cutoffs)
     )
-    told = "corner" if len(cutoffs) == 1 and not whole.half else "corners"
-    numbers = " and ".join(dict.fromkeys(number for number in letters[: len(cutoffs)] if number))
+    one_alone = len(cutoffs) == 1 and not whole.half
     main = replace(
         whole,
         edges=tuple(edges),
@@ -411,7 +413,7 @@ def _main(
         ),
         notes=(
             *whole.notes,
-            f"sew its {told} on first (seam {numbers}), then the side seams",
+            _corners_first(letters[: len(cutoffs)], one_alone=one_alone),
         ),
     )
     notches = [
@@ -420,6 +422,22 @@ def _main(
         for notch in _notches_along(main, at, letter, down=at == 1 and first is not None)
     ]
     return replace(main, notches=(*kept, *notches)), places
+
+
+def _corners_first(letters: Sequence[str], *, one_alone: bool) -> str:
+    """Return what a panel's label says of its corners, by the numbers of their seams."""
+    numbers = list(dict.fromkeys(number for number in letters if number))
+    if one_alone:
+        return say(
+            "sew its corner on first (seam {seam}), then the side seams", seam=listed(numbers)
+        )
+    # Corners that mirror each other share one seam.
+    return say_counted(
+        "sew its corners on first (seam {seams}), then the side seams",
+        "sew its corners on first (seam {seams}), then the side seams",
+        len(numbers),
+        seams=listed(numbers),
+    )
 
 
 def _seam_edge(start: Point, end: Point, panel: Piece, words: str) -> Edge:
@@ -445,10 +463,16 @@ def _corner(turned: _Turned, one: _Cutoff, letter: str, *, letters_all: int) -> 
     name = f"{whole.name} corner"
     if letters_all > 1:
         name += " left" if one.edge == _BEGIN else " right"
-    number = f", seam {letter}" if letter else ""
+    called = piece_words(whole.name)
+    if letter:
+        told = say(
+            "sew to the {piece} before its side seam, seam {seam}", piece=called, seam=letter
+        )
+    else:
+        told = say("sew to the {piece} before its side seam", piece=called)
     return Piece(
         name=name,
-        edges=(*held, _seam_edge(second[-1].end, first[0].start, whole, "to the panel")),
+        edges=(*held, _seam_edge(second[-1].end, first[0].start, whole, say("to the panel"))),
         grainline=_grain(turned, one),
         cloth=whole.cloth,
         count=whole.count,
@@ -464,7 +488,7 @@ def _corner(turned: _Turned, one: _Cutoff, letter: str, *, letters_all: int) -> 
             if edge == one.edge
         ),
         dots=tuple(dot for dot in whole.dots if _beyond(dot, turned, one)),
-        notes=(f"sew to the {whole.name} before its side seam{number}",),
+        notes=(told,),
     )
 
 
@@ -515,8 +539,8 @@ ALIKE: Mm = 0.01
 
 def _merged(one: Piece, other: Piece) -> Piece:
     """Return the first corner with the words of both along its side."""
-    words = (one.edges[0].words, other.edges[1].words)
-    side = replace(one.edges[0], words=" or ".join(dict.fromkeys(word for word in words if word)))
+    seams = (*seams_at(one.edges[0]), *seams_at(other.edges[1]))
+    side = replace(one.edges[0], words=either(seams))
     return replace(one, edges=(side, *one.edges[1:]))
 
 

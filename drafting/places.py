@@ -1,21 +1,27 @@
 """Places round the body, and where the seams of a layer fall among them.
 
-Shares of a whole turn from centre back. Imports the spec's words.
+Shares of a whole turn from centre back. Names of places are English, and said by ``either``.
+Imports the spec's words and the language spoken.
 """
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from drafting.language import said_later, say
 from drafting.spec import Closure
 
 # Places round the body as shares of a whole turn from centre back, by way of the right side:
 # the order in which they are met on a piece that lies right side up with its waist above.
 PLACES = (
-    (0.0, "centre back"),
-    (0.25, "right side"),
-    (0.5, "centre front"),
-    (0.75, "left side"),
+    (0.0, said_later("centre back")),
+    (0.25, said_later("right side")),
+    (0.5, said_later("centre front")),
+    (0.75, said_later("left side")),
 )
+
+PANEL_SEAM = said_later("panel seam")
+"""What a seam is called that lies at none of them."""
 
 STROKES = {"centre front": 1, "left side": 2, "right side": 2, "centre back": 3}
 """Notch strokes: one at the front, two at the sides, three at the back; a key is printed."""
@@ -40,10 +46,18 @@ def place_name(share: float) -> str:
     return ""
 
 
+def either(names: Iterable[str]) -> str:
+    """Return places or seams in the language spoken: "right side or left side", each once."""
+    said, *more = dict.fromkeys(say(name) for name in names)
+    for other in more:
+        said = say("{one} or {other}", one=said, other=other)
+    return said
+
+
 def seam_names(panels: int, closure: Closure) -> tuple[str, ...]:
     """Return what each seam is called, from the closure round by the right side."""
     start = first_seam(panels, closure)
-    return tuple(place_name(start + k / panels) or "panel seam" for k in range(panels))
+    return tuple(place_name(start + k / panels) or PANEL_SEAM for k in range(panels))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +100,9 @@ def places_on_panel(
 
 def place_words(place: PlaceOnPanel, panels: int) -> str:
     """Return what is written beside a place: its names, and on how many panels it is meant."""
-    words = " or ".join(place.names)
+    words = either(place.names)
     if place.panels < panels:
-        words += f", on {place.panels} of {panels} panels"
+        return say(
+            "{places}, on {some} of {all} panels", places=words, some=place.panels, all=panels
+        )
     return words

@@ -19,7 +19,9 @@ from drafting.geometry import (
     point_along,
     straight,
 )
-from drafting.piece import Edge, Notch, NotchKind, Piece
+from drafting.language import said_later, say, say_counted
+from drafting.panel_marks import seams_at
+from drafting.piece import Edge, Mark, Notch, NotchKind, Piece
 from drafting.places import seam_names
 from drafting.plan import Plan
 from drafting.spec import Closure, CutKind, Figure, WaistFinish
@@ -195,13 +197,15 @@ def _bag(plan: Plan, top: Mm, bottom: Mm) -> Piece:
                 name="opening",
                 path=straight(Point(0.0, 0.0), Point(0.0, -long)),
                 allowance=side,
-                words=f"side seam, {radius_text(side, units)} outside it",
+                words=say("side seam, {width} outside it", width=radius_text(side, units)),
             ),
             Edge(
                 name="bag",
                 path=bag_edge(long, hang - margin, hand),
                 allowance=BAG_ALLOWANCE,
-                words=f"bag to bag, {radius_text(BAG_ALLOWANCE, units)} outside it",
+                words=say(
+                    "bag to bag, {width} outside it", width=radius_text(BAG_ALLOWANCE, units)
+                ),
             ),
         ),
         grainline=(Point(aside, high), Point(aside, high - grain)),
@@ -209,10 +213,18 @@ def _bag(plan: Plan, top: Mm, bottom: Mm) -> Piece:
         count=2 * len(pocket_sides(plan)),
         mirrored=True,
         notches=tuple(
-            Notch(edge=0, at=at, kind=NotchKind.BALANCE, strokes=order, seam=SEAM, words=words)
-            for order, at, words in (
-                (1, margin, "opening from here"),
-                (2, long - margin, "opening to here"),
+            Notch(
+                edge=0,
+                at=at,
+                kind=NotchKind.BALANCE,
+                strokes=order,
+                seam=SEAM,
+                words=words,
+                mark=mark,
+            )
+            for order, at, words, mark in (
+                (1, margin, say("opening from here"), Mark.POCKET_BEGINS),
+                (2, long - margin, say("opening to here"), Mark.POCKET_ENDS),
             )
         ),
         notes=_notes(plan, top, bottom),
@@ -222,16 +234,25 @@ def _bag(plan: Plan, top: Mm, bottom: Mm) -> Piece:
 def _notes(plan: Plan, top: Mm, bottom: Mm) -> tuple[str, ...]:
     """Return what the bag's label says: where it goes, and which way it hangs."""
     units, sides = plan.spec.units, pocket_sides(plan)
-    where = "both side seams" if len(sides) == 2 else f"the {sides[0]} seam only"
+    where = _IN_BOTH if len(sides) == 2 else _IN_ONE[sides[0]]
     found = [
-        f"in {where}, open {length_text(top, units)} to {length_text(bottom, units)}"
-        " below the waist",
-        "two bags to a pocket; press towards the front",
+        say(where, top=length_text(top, units), bottom=length_text(bottom, units)),
+        say("two bags to a pocket; press towards the front"),
     ]
     if _hang(plan) < HANG * _hand(plan) - MEETING:
-        what = "ruffle's line" if _nearest(plan) == "ruffle" else "hem"
-        found.append(f"cut shorter than usual, to stay clear of the {what}")
+        found.append(
+            say("cut shorter than usual, to stay clear of the ruffle's line")
+            if _nearest(plan) == "ruffle"
+            else say("cut shorter than usual, to stay clear of the hem")
+        )
     return tuple(found)
+
+
+_IN_BOTH = said_later("in both side seams, open {top} to {bottom} below the waist")
+_IN_ONE = {
+    "right side": said_later("in the right side seam only, open {top} to {bottom} below the waist"),
+    "left side": said_later("in the left side seam only, open {top} to {bottom} below the waist"),
+}
 
 
 def _nearest(plan: Plan) -> str:
@@ -249,7 +270,8 @@ def pocket_parts(plan: Plan, panels: Sequence[Piece]) -> tuple[tuple[Piece, ...]
     if place is None:
         return (), ()
     bag = _bag(plan, *place)
-    opening = Side(piece=bag.name, edge=0, between=("opening from here", "opening to here"))
+    between = (Mark.POCKET_BEGINS, Mark.POCKET_ENDS)
+    opening = Side(piece=bag.name, edge=0, between=between)
     round_it = Side(piece=bag.name, edge="bag")
     seams = [
         Seam(number=SEAM, name="pocket bag to its pair", first=(round_it,), second=(round_it,))
@@ -257,11 +279,9 @@ def pocket_parts(plan: Plan, panels: Sequence[Piece]) -> tuple[tuple[Piece, ...]
     seams += [
         Seam(
             number=SEAM,
-            name=f"pocket bag to {panel.name}, {panel.edges[edge].words or 'side'}",
+            name=f"pocket bag to {panel.name}, {_sides_of(plan, panel, edge)}",
             first=(opening,),
-            second=(
-                Side(piece=panel.name, edge=edge, between=("pocket from here", "pocket to here")),
-            ),
+            second=(Side(piece=panel.name, edge=edge, between=between),),
         )
         for panel in panels
         for edge in _marked_edges(panel, place[0])
@@ -269,12 +289,19 @@ def pocket_parts(plan: Plan, panels: Sequence[Piece]) -> tuple[tuple[Piece, ...]
     return (bag,), tuple(seams)
 
 
+def _sides_of(plan: Plan, panel: Piece, edge: int) -> str:
+    """Return the names of the seams that an edge may be; half a panel stands for both its own."""
+    cut = plan.skirt.cut
+    both = cut.alike and panel.half and cut.panels == 2
+    return " or ".join(seam_names(2, plan.closure) if both else seams_at(panel.edges[edge]))
+
+
 def _marked_edges(panel: Piece, top: Mm) -> tuple[int, ...]:
     """Return the straight edges of a panel that carry the mark where a pocket begins.
 
     The marks, and nothing else, say where a bag is sewn, so that the two never disagree.
     """
-    marks = [dot.at for dot in panel.dots if dot.words.startswith("pocket from here")]
+    marks = [dot.at for dot in panel.dots if dot.mark is Mark.POCKET_BEGINS]
     begins = {0: top, 2: path_length(panel.edges[2].path) - top}
     return tuple(
         edge
@@ -303,63 +330,104 @@ def pocket_findings(plan: Plan) -> Iterator[Finding]:
 
 def _no_seam(plan: Plan) -> Finding:
     """Return that no seam lies at a side, and which numbers or closure give one."""
-    count, what = plan.skirt.cut.panels, _panel_word(plan)
+    count, keys = plan.skirt.cut.panels, _panels_key(plan)
     fours, evens = 4 * math.ceil(count / 4), 2 * math.ceil(count / 2)
     if plan.closure is Closure.CENTRE_BACK:
-        do = (
-            f"Set {what}s = {fours} for a pocket at each side, or closure ="
-            f' "left side" with {what}s = {evens} for one at the right.'
+        do = say(
+            "Set {key} = {fours} for a pocket at each side, or closure ="
+            ' "left side" with {key} = {evens} for one at the right.',
+            key=keys,
+            fours=fours,
+            evens=evens,
         )
     elif plan.closure is Closure.LEFT_SIDE:
-        do = f"Set {what}s = {evens} for a pocket at the right side; the left is the closure's."
+        do = say(
+            "Set {key} = {evens} for a pocket at the right side; the left is the closure's.",
+            key=keys,
+            evens=evens,
+        )
     else:
-        do = f"Set {what}s = {evens}, which puts a seam at each side."
-    closes = "no closure" if plan.closure is Closure.NONE else f"a closure at {_at(plan)}"
-    return caution(
-        "pocket-no-seam",
-        f"The skirt has {count} {what}{'s' if count > 1 else ''} and {closes}, so no seam is free"
-        " for a pocket at a side.",
-        do,
+        do = say("Set {key} = {evens}, which puts a seam at each side.", key=keys, evens=evens)
+    panels = (
+        say_counted("{count} gore", "{count} gores", count)
+        if plan.spec.skirt.cut is CutKind.GORED
+        else say_counted("{count} panel", "{count} panels", count)
     )
+    return caution("pocket-no-seam", say(_NO_SEAM[plan.closure], panels=panels), do)
 
 
-def _panel_word(plan: Plan) -> str:
-    return "gore" if plan.spec.skirt.cut is CutKind.GORED else "panel"
+# TRANSLATORS: {panels} is such as "4 panels".
+_NO_SEAM = {
+    Closure.NONE: said_later(
+        "The skirt has {panels} and no closure, so no seam is free for a pocket at a side."
+    ),
+    Closure.CENTRE_BACK: said_later(
+        "The skirt has {panels} and a closure at centre back, so no seam is free for a pocket at a"
+        " side."
+    ),
+    Closure.LEFT_SIDE: said_later(
+        "The skirt has {panels} and a closure at the left side, so no seam is free for a pocket at"
+        " a side."
+    ),
+}
 
 
-def _at(plan: Plan) -> str:
-    return "the left side" if plan.closure is Closure.LEFT_SIDE else plan.closure.value
+def _panels_key(plan: Plan) -> str:
+    """Return the sheet's key that sets how many panels there are."""
+    return "gores" if plan.spec.skirt.cut is CutKind.GORED else "panels"
 
 
 def _no_room(plan: Plan, worst: str, need: Mm, have: Mm) -> Finding:
     """Return that the shortest pocket is too long, by how much, and what would make room."""
     units = plan.spec.units
-    there = length_text(max(have, 0.0), units)
-    longer = _at_least(need - have, units)
+    more, deep = _at_least(need - have, units), ""
+    longer = said_later("Make the skirt {more} longer, or leave the pockets out.")
     if worst == "godet":
-        because = f"the godets begin {there} below it"
-        do = f"Make the godets {longer} less deep, or the skirt {longer} longer"
+        because = said_later(
+            "A pocket reaches {need} below the waist, and the godets begin {there} below it: none"
+            " is drawn."
+        )
+        do = said_later(
+            "Make the godets {more} less deep, or the skirt {more} longer, or leave the pockets"
+            " out."
+        )
     elif worst == "ruffle":
-        because = f"the ruffle on the lining leaves {there}"
-        do = f"Make the skirt {longer} longer"
+        because = said_later(
+            "A pocket reaches {need} below the waist, and the ruffle on the lining leaves {there}:"
+            " none is drawn."
+        )
+        do = longer
         if plan.ruffle is not None and need - have < plan.ruffle.depth / 2:
-            do = f"Make the ruffle {longer} less deep, or the skirt {longer} longer"
+            do = said_later(
+                "Make the ruffle {more} less deep, or the skirt {more} longer, or leave the"
+                " pockets out."
+            )
     else:
-        because = f"a panel {length_text(plan.skirt.cut.length, units)} long leaves {there}"
+        because = said_later(
+            "A pocket reaches {need} below the waist, and a panel {length} long leaves {there}:"
+            " none is drawn."
+        )
         panel = need / PANEL_SHARE
-        more = _at_least(panel - plan.skirt.cut.length, units)
-        do = f"Make the skirt {more} longer"
+        more, deep = _at_least(panel - plan.skirt.cut.length, units), _at_least(panel, units)
+        do = longer
         if plan.spec.skirt.cut is CutKind.TIERED:
-            because = f"a yoke {length_text(plan.skirt.cut.length, units)} deep leaves {there}"
-            do = f"Make the yoke {_at_least(panel, units)} deep"
+            because = said_later(
+                "A pocket reaches {need} below the waist, and a yoke {length} deep leaves {there}:"
+                " none is drawn."
+            )
+            do = said_later("Make the yoke {deep} deep, or leave the pockets out.")
         elif plan.spec.skirt.flounce is not None:
-            do = f"Make the flounce {more} less deep, or the skirt {more} longer"
-    return caution(
-        "pocket-no-room",
-        f"A pocket reaches {length_text(need, units)} below the waist, and {because}:"
-        " none is drawn.",
-        f"{do}, or leave the pockets out.",
+            do = said_later(
+                "Make the flounce {more} less deep, or the skirt {more} longer, or leave the"
+                " pockets out."
+            )
+    what = say(
+        because,
+        need=length_text(need, units),
+        there=length_text(max(have, 0.0), units),
+        length=length_text(plan.skirt.cut.length, units),
     )
+    return caution("pocket-no-room", what, say(do, more=more, deep=deep))
 
 
 def _at_least(length: Mm, units: Units) -> str:
@@ -373,14 +441,24 @@ def _on_place(plan: Plan, sides: tuple[str, ...]) -> Iterator[Finding]:
     if len(sides) == 1:
         yield note(
             "pocket-one-side",
-            f"The closure takes the left side, so there is 1 pocket, in the {sides[0]} seam.",
-            'For 2 pockets set closure = "centre back" and'
-            f" {_panel_word(plan)}s = {4 * math.ceil(plan.skirt.cut.panels / 4)}.",
+            say("The closure takes the left side, so there is 1 pocket, in the right side seam."),
+            say(
+                'For 2 pockets set closure = "centre back" and {key} = {panels}.',
+                key=_panels_key(plan),
+                panels=4 * math.ceil(plan.skirt.cut.panels / 4),
+            ),
         )
     if bottom - plan.waist.hip_depth > BELOW_HIP * plan.spec.scale:
         yield note(
             "pocket-below-hip",
-            f"The pocket's opening ends {length_text(bottom, units)} below the waist seam and your"
-            f" hip lies at {length_text(plan.waist.hip_depth, units)}.",
-            "Reach for it at a fitting; if your arm must stretch, move both dots and the bag up.",
+            say(
+                "The pocket's opening ends {bottom} below the waist seam and your hip lies at"
+                " {hip}.",
+                bottom=length_text(bottom, units),
+                hip=length_text(plan.waist.hip_depth, units),
+            ),
+            say(
+                "Reach for it at a fitting; if your arm must stretch, move both dots and the bag"
+                " up."
+            ),
         )

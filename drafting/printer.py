@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from drafting.errors import DraftingError
+from drafting.language import decimal, say
 from drafting.units import Mm, Units, to_mm
 
 SQUARE: Mm = 100.0
@@ -187,8 +188,11 @@ def size_words(size: float, *, digits: int = 2) -> str:
     """Return how far a size is off in words, such as "0.60 % small"."""
     off = abs(size - 1) * 100
     if round(off, digits) == 0:
-        return "true"
-    return f"{off:.{digits}f} % {'small' if size < 1 else 'large'}"
+        return say("true")
+    percent = decimal(f"{off:.{digits}f}")
+    if size < 1:
+        return say("{percent} % small", percent=percent)
+    return say("{percent} % large", percent=percent)
 
 
 def check_count(measures: int) -> None:

@@ -10,10 +10,19 @@ from enum import StrEnum
 
 from drafting.cloth import usable_width
 from drafting.geometry import Line, Point
+from drafting.language import said_later, say
 from drafting.piece import EdgeKind, InnerKind, InnerLine, Piece
 from drafting.spec import Cloth, Ruffle, RuffleCloth
 from drafting.strips import END_HEM, rectangle, strip_count
-from drafting.tiers import StripWays, Tier, gathering_metres, tier_depths, tier_piece, tiers
+from drafting.tiers import (
+    StripWays,
+    Tier,
+    gather_words,
+    gathering_metres,
+    tier_depths,
+    tier_piece,
+    tiers,
+)
 from drafting.units import Mm
 
 DEEPEST_DEFAULT: Mm = 200.0
@@ -39,6 +48,16 @@ class Join(StrEnum):
     LAP = "lap"
 
 
+class LowerEdge(StrEnum):
+    """What is done with a ruffle's lower edge."""
+
+    RAW = "left raw"
+    RAW_OR_BOUND = "left raw, or bound"
+    ROLLED = "rolled"
+    HEMMED = "narrow hem"
+    BOUND = "bound"
+
+
 class Method(StrEnum):
     """How a ruffle is gathered."""
 
@@ -54,7 +73,7 @@ class RuffleHabit:
         ratios: usual least and most gather ratio.
         join_allowance: at each end of a strip; a lap of twice that lies half on each strip.
         edge_hem: allowance of a single ruffle's lower edge, 0 where it stays raw.
-        edge: what is done with that lower edge, in words.
+        edge: what is done with that lower edge.
         rows: distances of the gathering rows from the raw upper edge.
     """
 
@@ -62,7 +81,7 @@ class RuffleHabit:
     join: Join
     join_allowance: Mm
     edge_hem: Mm
-    edge: str
+    edge: LowerEdge
     rows: tuple[Mm, ...]
     method: Method
 
@@ -74,28 +93,27 @@ _CORD = (12.0,)
 HABITS = {
     RuffleCloth.SOFT_TULLE: RuffleHabit(
         ratios=(2.5, 4.0), join=Join.LAP, join_allowance=5, edge_hem=0,
-        edge="left raw", rows=_CORD, method=Method.CORD,
+        edge=LowerEdge.RAW, rows=_CORD, method=Method.CORD,
     ),
     RuffleCloth.STIFF_NET: RuffleHabit(
         ratios=(2.0, 3.5), join=Join.SEAM, join_allowance=10, edge_hem=0,
-        edge="left raw, or bound so that it does not catch tights", rows=_CORD,
-        method=Method.CORD,
+        edge=LowerEdge.RAW_OR_BOUND, rows=_CORD, method=Method.CORD,
     ),
     RuffleCloth.SILK_ORGANZA: RuffleHabit(
         ratios=(2.0, 3.0), join=Join.SEAM, join_allowance=15, edge_hem=4,
-        edge="rolled, before gathering", rows=INSIDE, method=Method.ROWS,
+        edge=LowerEdge.ROLLED, rows=INSIDE, method=Method.ROWS,
     ),
     RuffleCloth.POLYESTER_ORGANZA: RuffleHabit(
         ratios=(2.0, 3.0), join=Join.SEAM, join_allowance=10, edge_hem=4,
-        edge="rolled, before gathering", rows=INSIDE, method=Method.ROWS,
+        edge=LowerEdge.ROLLED, rows=INSIDE, method=Method.ROWS,
     ),
     RuffleCloth.COTTON_ORGANDY: RuffleHabit(
         ratios=(1.75, 2.5), join=Join.SEAM, join_allowance=15, edge_hem=12,
-        edge="narrow hem, before gathering", rows=_STRADDLING, method=Method.ROWS,
+        edge=LowerEdge.HEMMED, rows=_STRADDLING, method=Method.ROWS,
     ),
     RuffleCloth.CRINOLINE_CANVAS: RuffleHabit(
         ratios=(1.0, 2.0), join=Join.LAP, join_allowance=10, edge_hem=0,
-        edge="bound", rows=_STRADDLING, method=Method.ROWS,
+        edge=LowerEdge.BOUND, rows=_STRADDLING, method=Method.ROWS,
     ),
 }  # fmt: skip
 
@@ -268,15 +286,30 @@ def join_clearance(draft: RuffleDraft, lining_panels: int) -> Mm | None:
     return draft.line_length / (2 * math.lcm(strips, lining_panels))
 
 
+_LOWER = {
+    LowerEdge.RAW: said_later("lower edge: left raw"),
+    LowerEdge.RAW_OR_BOUND: said_later(
+        "lower edge: left raw, or bound so that it does not catch tights"
+    ),
+    LowerEdge.ROLLED: said_later("lower edge: rolled, before gathering"),
+    LowerEdge.HEMMED: said_later("lower edge: narrow hem, before gathering"),
+    LowerEdge.BOUND: said_later("lower edge: bound"),
+}
+
+
 def _strip_notes(draft: RuffleDraft, *, last: bool = True) -> tuple[str, ...]:
     habit = draft.habit
     notes = []
     if habit.join is Join.LAP:
-        notes.append(f"lap the strips by {2 * habit.join_allowance:g} mm, do not seam them")
+        lap = f"{2 * habit.join_allowance:g}"
+        notes.append(say("lap the strips by {lap} mm, do not seam them", lap=lap))
     if not draft.ring:
-        notes.append(f"hem each end of the joined ruffle by {END_HEM:g} mm")
-    if last:
-        notes.append("fold along its length" if draft.doubled else f"lower edge: {habit.edge}")
+        deep = f"{END_HEM:g}"
+        notes.append(say("hem each end of the joined ruffle by {deep} mm", deep=deep))
+    if last and draft.doubled:
+        notes.append(say("fold along its length"))
+    elif last:
+        notes.append(say(_LOWER[habit.edge]))
     return tuple(notes)
 
 
@@ -315,19 +348,19 @@ def strip_piece(draft: RuffleDraft, *, seam: str) -> Piece:
     long = draft.strip_cut_length - 2 * a
     deep = draft.depth * (2 if draft.doubled else 1)
     if draft.doubled:
-        lower = (TOP_ALLOWANCE, EdgeKind.SEAM, "gather with the other edge")
+        lower = (TOP_ALLOWANCE, EdgeKind.SEAM, say("gather with the other edge"))
     elif habit.edge_hem:
-        lower = (habit.edge_hem, EdgeKind.HEM, "lower edge")
+        lower = (habit.edge_hem, EdgeKind.HEM, say("lower edge"))
     else:
-        lower = (0.0, EdgeKind.RAW, "lower edge")
+        lower = (0.0, EdgeKind.RAW, say("lower edge"))
     join = ("join", a, EdgeKind.SEAM, "")
-    gathered = ("gathered", TOP_ALLOWANCE, EdgeKind.SEAM, f"seam {seam}, gather this edge")
+    gathered = ("gathered", TOP_ALLOWANCE, EdgeKind.SEAM, gather_words(seam))
     edges = rectangle(long, deep, (("lower", *lower), join, gathered, join))
     inner = [
         InnerLine(
             kind=InnerKind.GATHERING,
             path=(Line(start=Point(0.0, y), end=Point(long, y)),),
-            words="cord" if draft.method is Method.CORD else "gathering row",
+            words=say("cord") if draft.method is Method.CORD else say("gathering row"),
         )
         for y in (deep + TOP_ALLOWANCE - row for row in draft.rows)
     ]
@@ -336,7 +369,7 @@ def strip_piece(draft: RuffleDraft, *, seam: str) -> Piece:
             InnerLine(
                 kind=InnerKind.FOLD_LINE,
                 path=(Line(start=Point(0.0, deep / 2), end=Point(long, deep / 2)),),
-                words="fold",
+                words=say("fold"),
             )
         )
     across = 0.35 * deep

@@ -122,11 +122,11 @@ def spec_from_tables(
 def _spec_or_faults(
     tables: Mapping[str, Any], title: str, *, partial: bool
 ) -> tuple[Spec | None, Faults]:
-    """Return the spec, or None and the faults.
+    """Return the spec, or None and the faults, which are English as the sheet's keys are.
 
     ``partial`` tables lack lines that could not be read: nothing is said to be missing.
     """
-    with speaking(_language(tables)):
+    with speaking(Language.ENGLISH):
         return _read(tables, title, partial=partial)
 
 
@@ -154,7 +154,8 @@ def _read(tables: Mapping[str, Any], title: str, *, partial: bool) -> tuple[Spec
     faults += skirt_faults(reading, body)
     if faults or partial:
         return None, faults
-    return made_spec(sheet, known, size, context.shown, title), []
+    with speaking(_language(tables)):
+        return made_spec(sheet, known, size, context.shown, title), []
 
 
 def _body_faults(reading: Reading, known: Mapping[str, Given], figure: Figure) -> Faults:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from drafting.findings import Finding, Level
 from drafting.half_scale import Scale, halved
+from drafting.language import listed, say, say_counted
 from drafting.measure_checks import measure_findings
 from drafting.measurements import NAMES, Given
 from drafting.missing_measures import estimate_findings, whole_body
@@ -79,14 +80,19 @@ def made_spec(
 def _unused(keys: tuple[str, ...]) -> tuple[Finding, ...]:
     if not keys:
         return ()
-    listed = " and ".join(part for part in (", ".join(keys[:-1]), keys[-1]) if part)
-    verb = "change" if len(keys) > 1 else "changes"
     return (
         Finding(
             level=Level.NOTE,
             code="key-unused",
-            what=f"Under [skirt], {listed} {verb} nothing here.",
-            do="They belong to another finish of its waist or hem: take them out, or choose that.",
+            what=say_counted(
+                "Under [skirt], {keys} changes nothing here.",
+                "Under [skirt], {keys} change nothing here.",
+                len(keys),
+                keys=listed(keys),
+            ),
+            do=say(
+                "They belong to another finish of its waist or hem: take them out, or choose that."
+            ),
         ),
     )
 

@@ -8,6 +8,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.geometry import Point, straight
+from drafting.language import say
 from drafting.piece import EdgeKind, InnerKind, InnerLine, Notch, NotchKind, Piece
 from drafting.strips import rectangle, strip_count
 from drafting.units import Mm
@@ -93,6 +94,11 @@ def gathering_metres(found: tuple[Tier, ...]) -> float:
     return math.fsum(tier.flat for tier in found) / 1000
 
 
+def gather_words(seam: str) -> str:
+    """Return what is written along an edge that is gathered to be sewn on."""
+    return say("seam {seam}, gather this edge", seam=seam)
+
+
 def tier_piece(
     tier: Tier,
     ways: StripWays,
@@ -113,23 +119,23 @@ def tier_piece(
     """
     long, deep = tier.cut_length - 2 * ways.join, tier.depth
     if next_seam:
-        lower = (ways.seam, EdgeKind.SEAM, f"seam {next_seam}")
+        lower = (ways.seam, EdgeKind.SEAM, say("seam {seam}", seam=next_seam))
     elif ways.hem:
-        lower = (ways.hem, EdgeKind.HEM, "lower edge")
+        lower = (ways.hem, EdgeKind.HEM, say("lower edge"))
     else:
-        lower = (0.0, EdgeKind.RAW, "lower edge")
+        lower = (0.0, EdgeKind.RAW, say("lower edge"))
     join = ("join", ways.join, EdgeKind.SEAM, "")
-    gathered = ("gathered", ways.top, EdgeKind.SEAM, f"seam {seam}, gather this edge")
+    gathered = ("gathered", ways.top, EdgeKind.SEAM, gather_words(seam))
     edges = rectangle(long, deep, (("lower", *lower), join, gathered, join))
     inner = tuple(
         InnerLine(
             kind=InnerKind.GATHERING,
             path=straight(Point(0.0, y), Point(long, y)),
-            words="gathering row",
+            words=say("gathering row"),
         )
         for y in (deep + ways.top - row for row in rows)
     )
-    across = 0.35 * deep
+    across, middle = 0.35 * deep, say("middle")
     return Piece(
         name=name,
         edges=edges,
@@ -137,7 +143,7 @@ def tier_piece(
         cloth=cloth,
         count=max(tier.strips, 1),
         rectangle=True,
-        notches=(Notch(edge=2, at=long / 2, kind=NotchKind.BALANCE, seam=seam, words="middle"),),
+        notches=(Notch(edge=2, at=long / 2, kind=NotchKind.BALANCE, seam=seam, words=middle),),
         inner_lines=inner,
         notes=notes,
     )

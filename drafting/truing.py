@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from drafting.errors import TruingError
 from drafting.geometry import path_length, walked_to
-from drafting.piece import Piece, edge_named
+from drafting.piece import Mark, Piece, edge_named
 from drafting.units import Mm
 
 TOLERANCE: Mm = 0.1
@@ -24,14 +24,14 @@ class Side:
     Attributes:
         edge: name of an edge or of an inner line, or an edge's index.
         times: how often that edge lies along the whole seam; two for a half on the fold.
-        between: how the words of the two marks begin that bound the part which is sewn, an empty
-            one for the edge's end at the hem; None for all of the edge.
+        between: the two marks that bound the part which is sewn, None among them for the edge's
+            end at the hem; None instead of them for all of the edge.
     """
 
     piece: str
     edge: str | int
     times: int = 1
-    between: tuple[str, str] | None = None
+    between: tuple[Mark, Mark | None] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,7 +92,7 @@ def _measure(sides: tuple[Side, ...], pieces: Mapping[str, Piece]) -> Mm:
 def _once(side: Side, pieces: Mapping[str, Piece]) -> Mm:
     piece = pieces[side.piece]
     if side.between is not None and isinstance(side.edge, int):
-        one, other = (_mark_at(piece, side.edge, words) for words in side.between)
+        one, other = (_mark_at(piece, side.edge, mark) for mark in side.between)
         return abs(one - other)
     for line in piece.inner_lines:
         if line.kind == side.edge:
@@ -102,18 +102,18 @@ def _once(side: Side, pieces: Mapping[str, Piece]) -> Mm:
     return edge_named(piece, side.edge).length
 
 
-def _mark_at(piece: Piece, edge: int, words: str) -> Mm:
+def _mark_at(piece: Piece, edge: int, mark: Mark | None) -> Mm:
     """Return how far along an edge a mark lies; nan where there is none."""
     path = piece.edges[edge].path
-    if not words:
+    if mark is None:
         hem = next((k for k, held in enumerate(piece.edges) if held.name == "hem"), 1)
         return path_length(path) if edge < hem else 0.0
     for notch in piece.notches:
-        if notch.edge == edge and notch.words.startswith(words):
+        if notch.edge == edge and notch.mark is mark:
             return notch.at
     for dot in piece.dots:
         walked = walked_to(path, dot.at)
-        if walked is not None and dot.words.startswith(words):
+        if walked is not None and dot.mark is mark:
             return walked
     return math.nan
 

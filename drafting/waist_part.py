@@ -10,7 +10,7 @@ parallel have no such point; their rays hang straight down.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
@@ -33,6 +33,7 @@ from drafting.geometry import (
     straight,
     walked_to,
 )
+from drafting.language import said_later, say
 from drafting.piece import (
     Dot,
     Edge,
@@ -102,27 +103,20 @@ def waist_part(piece: Piece, units: Units) -> Piece:
     begin, finish = _upper(piece, cut)
     low = replace(
         Edge(name=CUT_OFF, path=cut.line, allowance=0.0, kind=EdgeKind.RAW),
-        words="chalk on from here",
+        words=say("chalk on from here"),
     )
     drawn = rays(piece)
-    to = _target(piece)
-    first, last = (_side_words(piece, ray, to, units) for ray in (drawn[0], drawn[-1]))
     whole = piece.edges
     edges = (
-        replace(whole[_BEGIN], path=begin, words=_joined(whole[_BEGIN].words, first)),
+        _side(piece, whole[_BEGIN], begin, drawn[0], units),
         low,
         replace(whole[_FINISH], path=finish)
         if piece.half
-        else replace(whole[_FINISH], path=finish, words=_joined(whole[_FINISH].words, last)),
+        else _side(piece, whole[_FINISH], finish, drawn[-1], units),
         whole[_WAIST],
     )
     lines = [
-        InnerLine(
-            kind=InnerKind.RAY,
-            path=_upto(ray.path, cut),
-            words=f"{length_text(ray.length, units)} from the {_source(piece)} to the {to}",
-        )
-        for ray in (drawn[1:] if piece.half else drawn[1:-1])
+        _ray_line(piece, ray, cut, units) for ray in (drawn[1:] if piece.half else drawn[1:-1])
     ]
     kept = tuple(line for line in piece.inner_lines if _above(line.path, cut))
     return replace(
@@ -413,28 +407,60 @@ def _off(p: Point, one: Point, other: Point) -> Mm:
 # --- what is told of the rest --------------------------------------------------------------
 
 
-def _target(piece: Piece) -> str:
-    edge = piece.edges[_HEM]
-    return "lower stitching line" if edge.words.endswith("lower edge") else "hem line"
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Lines:
+    """The lines that lengths are told between, each with the words before it that go with it."""
+
+    at_hem: str
+    on_hem: str
+    to_hem: str
+    above_hem: str
+    from_waist: str
+    below_waist: str
 
 
-def _source(piece: Piece) -> str:
-    return "waist line" if piece.edges[_WAIST].name == "waist" else "inner stitching line"
+def _lines(piece: Piece) -> _Lines:
+    """Return how the two lines of a piece are told: a waist and a hem, or what stands for them."""
+    waist, on = piece.edges[_WAIST].name == "waist", piece.edges[_HEM].goes_on
+    return _Lines(
+        at_hem=say("lower stitching line") if on else say("hem line"),
+        on_hem=say("on the lower stitching line") if on else say("on the hem line"),
+        to_hem=say("to the lower stitching line") if on else say("to the hem line"),
+        above_hem=say("above the lower stitching line") if on else say("above the hem line"),
+        from_waist=say("from the waist line") if waist else say("from the inner stitching line"),
+        below_waist=say("below the waist line") if waist else say("below the inner stitching line"),
+    )
 
 
-def _joined(words: str, more: str) -> str:
-    return f"{words}: {more}" if words else more
+def _side(piece: Piece, edge: Edge, path: Path, ray: Ray, units: Units) -> Edge:
+    """Return a side as far as it is printed, with its name and how long it is to the hem."""
+    long = length_text(ray.length, units)
+    told = say("{length} {to_hem}", length=long, to_hem=_lines(piece).to_hem)
+    if not edge.words:
+        return replace(edge, path=path, words=told, shorter=long)
+    named = (say("{name}: {told}", name=edge.words, told=words) for words in (told, long))
+    return replace(edge, path=path, words=next(named), shorter=next(named))
 
 
-def _side_words(piece: Piece, ray: Ray, to: str, units: Units) -> str:
-    return f"{length_text(ray.length, units)} to the {to}"
+def _ray_line(piece: Piece, ray: Ray, cut: _CutOff, units: Units) -> InnerLine:
+    lines, long = _lines(piece), length_text(ray.length, units)
+    return InnerLine(
+        kind=InnerKind.RAY,
+        path=_upto(ray.path, cut),
+        words=say(
+            "{length} {from_waist} {to_hem}",
+            length=long,
+            from_waist=lines.from_waist,
+            to_hem=lines.to_hem,
+        ),
+        shorter=(say("{length} {to_hem}", length=long, to_hem=lines.to_hem), long),
+    )
 
 
 def _left_out(
     piece: Piece, drawn: Sequence[Ray], cut: _CutOff, edges: Sequence[Edge], units: Units
 ) -> tuple[str, ...]:
     """Return what the paper leaves out, told in lengths, a line for each kind of mark."""
-    source = f"below the {_source(piece)}"
     told = [_hem_told(piece, drawn, units)]
     for line in piece.inner_lines:
         if not _above(line.path, cut):
@@ -443,37 +469,54 @@ def _left_out(
     dots: dict[str, None] = {}
     for dot in piece.dots:
         if cut.depth_left(dot.at) <= 0:
-            dots[f"{dot.words}: {_dot_told(piece, dot, units)} {source}"] = None
+            dots[_dot_told(piece, dot, units)] = None
     return (*told, *dots)
 
 
-def _span(lengths: Sequence[Mm], units: Units) -> str:
-    """Return a length, or the least and the greatest where they differ."""
-    shown = [length_text(round(long, 3), units) for long in (min(lengths), max(lengths))]
-    return shown[0] if shown[0] == shown[1] else f"{shown[0]} to {shown[1]}"
+def _span(lengths: Sequence[Mm], units: Units) -> tuple[str, bool]:
+    """Return a length, or the least and the greatest, and whether they differ."""
+    least, most = (length_text(round(long, 3), units) for long in (min(lengths), max(lengths)))
+    if least == most:
+        return least, False
+    return say("{least} to {most}", least=least, most=most), True
 
 
 def _hem_told(piece: Piece, drawn: Sequence[Ray], units: Units) -> str:
-    lengths = [ray.length for ray in drawn]
-    span = _span(lengths, units)
-    each = "on every ray" if " to " not in span else "each ray says its own"
-    add = length_text(piece.edges[_HEM].allowance, units)
-    words = f"{_target(piece)}: {span} from the {_source(piece)}, {each}"
-    return words + (f"; add {add} below it" if piece.edges[_HEM].allowance else "")
+    lines, allowed = _lines(piece), piece.edges[_HEM].allowance
+    span, differ = _span([ray.length for ray in drawn], units)
+    add = length_text(allowed, units)
+    if differ:
+        told = (
+            said_later("{hem}: {span} {from_waist}, each ray says its own; add {add} below it")
+            if allowed
+            else said_later("{hem}: {span} {from_waist}, each ray says its own")
+        )
+    else:
+        told = (
+            said_later("{hem}: {span} {from_waist}, on every ray; add {add} below it")
+            if allowed
+            else said_later("{hem}: {span} {from_waist}, on every ray")
+        )
+    return say(told, hem=lines.at_hem, span=span, from_waist=lines.from_waist, add=add)
 
 
 def _line_told(piece: Piece, line: InnerLine, drawn: Sequence[Ray], units: Units) -> str:
     """Return how far along the rays an inner line lies: below the waist, or above the hem."""
     pairs = [(down, ray.length - down) for ray in drawn for down in [_met(ray, line.path)] if down]
-    name = line.words.partition(",")[0]
     if not pairs:
-        return f"{name}: not on this paper"
-    down, up = (_span(lengths, units) for lengths in zip(*pairs, strict=True))
-    if " to " in down and " to " not in up:
-        where = f"{up} above the {_target(piece)}, on every ray"
-    else:
-        where = f"{down} below the {_source(piece)}, on every ray"
-    return f"{name}: {where}" + ("; mark its quarters" if line.ticks else "")
+        return say("{line}: not on this paper", line=line.brief)
+    (down, downs_differ), (up, ups_differ) = (
+        _span(lengths, units) for lengths in zip(*pairs, strict=True)
+    )
+    lines = _lines(piece)
+    above = downs_differ and not ups_differ
+    length, place = (up, lines.above_hem) if above else (down, lines.below_waist)
+    told = (
+        said_later("{line}: {length} {place}, on every ray; mark its quarters")
+        if line.ticks
+        else said_later("{line}: {length} {place}, on every ray")
+    )
+    return say(told, line=line.brief, length=length, place=place)
 
 
 def _met(ray: Ray, path: Path) -> Mm | None:
@@ -498,41 +541,73 @@ def _notches_told(piece: Piece, edges: Sequence[Edge], units: Units) -> list[str
     for notch in piece.notches:
         if notch.edge in (_WAIST, _HEM) or _is_near(notch, piece, edges):
             continue
-        side = piece.edges[notch.edge].words or "side"
-        wedges = "" if notch.strokes == 1 else f" ({notch.strokes} wedges)"
-        seam = f"seam {notch.seam}, " if notch.seam else ""
-        row = rows.setdefault(f"{seam}{side}", [])
+        side = piece.edges[notch.edge].words or say("side")
+        if notch.seam:
+            side = say("seam {seam}, {side}", seam=notch.seam, side=side)
         # Rounded first: both edges of a seam differ in their last bits.
-        row.append(f"{length_text(round(_below(notch, piece), 3), units)}{wedges}")
+        mark = length_text(round(_below(notch, piece), 3), units)
+        if notch.strokes > 1:
+            mark = say("{length} ({wedges} wedges)", length=mark, wedges=notch.strokes)
+        rows.setdefault(side, []).append(mark)
     both: dict[str, list[str]] = {}
     for name, marks in rows.items():
-        both.setdefault(" and ".join(dict.fromkeys(marks)), []).append(name)
+        both.setdefault(_and(dict.fromkeys(marks)), []).append(name)
     told = [
-        f"notches on the edges, {marks} below the {_source(piece)}: {'; '.join(names)}"
+        say(
+            "notches on the edges, {marks} {below_waist}: {edges}",
+            marks=marks,
+            below_waist=_lines(piece).below_waist,
+            edges="; ".join(names),
+        )
         for marks, names in both.items()
     ]
     return told + _hem_notches_told(piece, units)
 
 
+def _and(marks: Iterable[str]) -> str:
+    """Return marks in a row, each with an "and" before it but the first."""
+    said, *more = marks
+    for other in more:
+        said = say("{one} and {other}", one=said, other=other)
+    return said
+
+
 def _hem_notches_told(piece: Piece, units: Units) -> list[str]:
     """Return where notches lie along the hem, from the edge that is on the left of the paper."""
     marks = [
-        f"{length_text(notch.at, units)}" + (f" ({notch.words})" if notch.words else "")
+        say("{length} ({words})", length=length_text(notch.at, units), words=notch.words)
+        if notch.words
+        else length_text(notch.at, units)
         for notch in sorted(piece.notches, key=lambda notch: notch.at)
         if notch.edge == _HEM and notch.kind is NotchKind.BALANCE
     ]
     if not marks:
         return []
-    start = piece.edges[_BEGIN].words or "left edge"
+    start = piece.edges[_BEGIN].words or say("left edge")
     if piece.edges[_FINISH].words == start:
-        start = "left edge, the waist above"
-    return [f"notches on the {_target(piece)}, along it from the {start}: {', '.join(marks)}"]
+        start = say("left edge, the waist above")
+    return [
+        say(
+            "notches {on_hem}, along it from the {edge}: {marks}",
+            on_hem=_lines(piece).on_hem,
+            edge=start,
+            marks=", ".join(marks),
+        )
+    ]
 
 
 def _dot_told(piece: Piece, dot: Dot, units: Units) -> str:
     """Return how far below the waist a dot lies, along the side that it stands on."""
+    below = _lines(piece).below_waist
     down = walked_to(piece.edges[_BEGIN].path, dot.at)
     if down is None:
         up = walked_to(piece.edges[_FINISH].path, dot.at)
         down = piece.edges[_FINISH].length - up if up is not None else None
-    return "on the paper" if down is None else length_text(down, units)
+    if down is None:
+        return say("{mark}: on the paper {below_waist}", mark=dot.words, below_waist=below)
+    return say(
+        "{mark}: {length} {below_waist}",
+        mark=dot.words,
+        length=length_text(down, units),
+        below_waist=below,
+    )

@@ -11,6 +11,7 @@ from drafting import waistband
 from drafting.circle import Flare
 from drafting.cuts import hip_fullness
 from drafting.edging import edging
+from drafting.language import say
 from drafting.levelled import Levelled
 from drafting.panel_wishes import PanelWishes
 from drafting.piece import Piece
@@ -106,7 +107,7 @@ def _facings(plan: Plan, panels: Sequence[Piece], of_skirt: PanelWishes) -> tupl
                 depth,
                 allowance=plan.skirt.allowances.waist,
                 name=f"facing {panel.name.removeprefix('skirt ')}" if apart else "facing",
-                words="waist",
+                words=say("waist"),
             )
             for panel in panels
         )
@@ -120,7 +121,7 @@ def _facings(plan: Plan, panels: Sequence[Piece], of_skirt: PanelWishes) -> tupl
     )
     slitless = replace(
         of_skirt, opening=0.0, pocket=None, godet=0.0, hem_seam="", gathered=False, notes=(),
-        waist_words="waist",
+        waist_words=say("waist"),
     )  # fmt: skip
     return (waistband.facing_piece(flare, slitless),)
 
@@ -145,8 +146,10 @@ def _strip(plan: Plan) -> Piece:
             name="waist binding",
             seam="2",
             notes=(
-                "bind the waist seam with it, cut down to"
-                f" {length_text(plan.skirt.allowances.waist, units)}",
+                say(
+                    "bind the waist seam with it, cut down to {width}",
+                    width=length_text(plan.skirt.allowances.waist, units),
+                ),
             ),
         )
     casing = wish.waist_finish is WaistFinish.CASING
@@ -154,11 +157,12 @@ def _strip(plan: Plan) -> Piece:
     notes: tuple[str, ...] = ()
     if casing:
         notes = (
-            f"for elastic {length_text(wish.elastic, units)} wide",
-            "leave 3 cm of its end seam open to thread it",
+            say("for elastic {width} wide", width=length_text(wish.elastic, units)),
+            say("leave 3 cm of its end seam open to thread it"),
         )
     elif lap > 1:
-        notes = (f"its end laps {length_text(lap, units)} over, for a hook and bar",)
+        told = say("its end laps {lap} over, for a hook and bar", lap=length_text(lap, units))
+        notes = (told,)
     return waistband.strip_piece(
         plan.strip,
         name="casing" if casing else "band",

@@ -8,11 +8,12 @@ from dataclasses import dataclass, replace
 
 from drafting.circle import Flare
 from drafting.geometry import Line, Point, stepped
+from drafting.language import say
 from drafting.outline import Cut
 from drafting.panel_wishes import PanelWishes
 from drafting.panels import panel
 from drafting.piece import EdgeKind, FoldWay, InnerKind, InnerLine, Notch, Piece
-from drafting.places import PLACES, STROKES
+from drafting.places import PLACES, STROKES, either
 from drafting.spec import Closure, Grain
 from drafting.strips import rectangle
 from drafting.units import Mm
@@ -107,8 +108,8 @@ def contour_piece(flare: Flare, wishes: PanelWishes) -> Piece:
         flare,
         replace(
             wishes, grain=Grain.CENTRE, half=True, fold_way=FoldWay.LENGTHWISE, opening=0.0,
-            vent=0.0, ruffle_line=None, waist_words="upper edge",
-            hem_words="seam 2: waist, sewn to the skirt",
+            vent=0.0, ruffle_line=None, waist_words=say("upper edge"),
+            hem_words=say("seam 2: waist, sewn to the skirt"), hem_goes_on=False,
         ),
     )  # fmt: skip
     names = {"waist": "upper", "hem": "waist"}
@@ -136,7 +137,10 @@ def contour_piece(flare: Flare, wishes: PanelWishes) -> Piece:
         edges=edges,
         count=2,
         notches=notches,
-        notes=("one for the outside, one for the inside", "the zip runs to its upper edge"),
+        notes=(
+            say("one for the outside, one for the inside"),
+            say("the zip runs to its upper edge"),
+        ),
     )
 
 
@@ -151,7 +155,7 @@ def stay_piece(*, long: Mm, wide: Mm) -> Piece:
         cloth="interfacing",
         count=2,
         rectangle=True,
-        notes=("one for each edge of the skirt's opening",),
+        notes=(say("one for each edge of the skirt's opening"),),
     )
 
 
@@ -174,7 +178,7 @@ def bias_piece(strip: Strip, *, name: str, seam: str, notes: tuple[str, ...] = (
         count=1,
         rectangle=True,
         notes=(
-            f"seam {seam}: cut on the bias, in lengths that are joined to this one",
+            say("seam {seam}: cut on the bias, in lengths that are joined to this one", seam=seam),
             *notes,
         ),
     )
@@ -208,7 +212,7 @@ def strip_piece(
         long - 2 * a,
         high - 2 * a,
         (
-            ("waist", a, EdgeKind.SEAM, "waist seam"),
+            ("waist", a, EdgeKind.SEAM, say("waist seam")),
             end,
             ("waist_inside", a, EdgeKind.SEAM, ""),
             end,
@@ -221,19 +225,20 @@ def strip_piece(
             at=((at - start) % 1) * around,
             strokes=STROKES[place],
             seam=seam,
-            words=place,
+            words=either((place,)),
         )
         for at, place in PLACES
     ]
     if around < long - 2 * a - 1e-6:
         # The waist closes here; what lies beyond laps over.
         closes = next(place for at, place in PLACES if at == start)
-        notches.append(Notch(edge=0, at=around, strokes=STROKES[closes], seam=seam, words=closes))
+        words = either((closes,))
+        notches.append(Notch(edge=0, at=around, strokes=STROKES[closes], seam=seam, words=words))
     middle = (high - 2 * a) / 2
     fold = InnerLine(
         kind=InnerKind.FOLD_LINE,
         path=(Line(start=Point(0.0, middle), end=Point(long - 2 * a, middle)),),
-        words="fold",
+        words=say("fold"),
     )
     quarter = middle / 2
     return Piece(
@@ -271,8 +276,9 @@ def facing_flare(skirt: Cut, *, finished: Mm, hip_fullness: float, depth: Mm) ->
 def facing_piece(flare: Flare, wishes: PanelWishes) -> Piece:
     """Return the facing's one piece: the panel's shape at the waist with a neatened outer edge."""
     shaped = panel(flare, wishes)
+    neatened = say("neatened edge")
     edges = tuple(
-        replace(edge, name="outer", allowance=0.0, kind=EdgeKind.RAW, words="neatened edge")
+        replace(edge, name="outer", allowance=0.0, kind=EdgeKind.RAW, words=neatened, goes_on=False)
         if edge.kind is EdgeKind.HEM
         else edge
         for edge in shaped.edges

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from drafting.chalked import LengthAt, Swung, measured, side_names, swung, widths
+from drafting.chalked import LengthAt, Swung, measured, short_side_names, swung, widths
 from drafting.cloth import usable_width
 from drafting.geometry import (
     Arc,
@@ -377,14 +377,13 @@ def _name_sides(sketch: _Sketch, piece: Piece, found: Sequence[LengthAt], units:
     shown = place_texts(found, units)
     if found[0].turn is None:
         shown = tuple(length_text(place.along, units) for place in found)
-    for edge, place, name in zip((0, 2), (shown[0], shown[-1]), side_names(piece), strict=True):
+    names = short_side_names(piece)
+    for edge, place, name in zip((0, 2), (shown[0], shown[-1]), names, strict=True):
         side = piece.edges[edge]
         path = sketch.path(side.path)
         along = direction_along(path, 0.0)
         # An outline runs with its inside on the left.
         gap = side.allowance * sketch.scale + 2.8
-        # One picture stands for a mirrored pair.
-        name = "side" if " side or " in name else name.partition(",")[0]
         spots = [
             (
                 stepped(point_along(path, share * path_length(path)), along - math.pi / 2, off),

@@ -150,7 +150,7 @@ def _way_told(name: str, way: Measured, about: About) -> str:
         if long:
             comes_out = "" if told else "comes out "
             told.append(f"{girth} {comes_out}{_amount(long * by)} {change}")
-    if not told or size_words(way.size) == "true":
+    if not told or size_words(way.size) == size_words(1.0):
         return f"{words}."
     return f"{words}: {', '.join(told)}."
 

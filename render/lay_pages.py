@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from drafting.cautions import cautions
+from drafting.cautions import tools_caution
 from drafting.cloth.buying import sold_text
 from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shopping import AtWidth, Measured, Notion, Purchase, Shopping
@@ -693,8 +693,7 @@ def _care_sheets(pattern: Pattern, lays: Sequence[Lay]) -> Iterator[_Sheet]:
 
 
 def _care(page: Setting, pattern: Pattern, lays: Sequence[Lay]) -> None:
-    # The last but one, whatever the garment; the last says whose advice comes first.
-    *_, tools, _whose = cautions(pattern.spec)
+    tools = tools_caution()
     used = {term for lay in lays for one in lay.laid for term in terms_of(one)}
     terms = [say(words) for term, words in TERMS if term in used]
     care = [say(words) for words in CARE]

@@ -145,7 +145,7 @@ def _side_words(placement: Placement, edge: Edge, ground: Ground) -> Text | None
     gaps = [size * 1.2, -allowed / 2, *(size * 1.2 + more for more in (2.0, 4.0, 8.0, 12.0, 17.0))]
     gaps += [-allowed - off for off in (4.0, 5.0, 6.0)]
     spots = beside(path, gaps, max(int(path_length(path) / SIDE_STEP), 24))
-    wordings = (edge.words, edge.words.partition(" to the ")[0])
+    wordings = (edge.words, edge.shorter or edge.words)
     return first_free(wordings, spots, ground, size=size, bold=True)
 
 
@@ -182,8 +182,7 @@ def _ray_words(placement: Placement, line: InnerLine, ground: Ground) -> Text | 
     on_piece = [
         gap for gap in (4.5, -4.5) if holds(ground.polygon, stepped(middle, way + math.pi / 2, gap))
     ]
-    length = line.words.partition(" from ")[0]
-    options = (line.words, f"{length} to the {line.words.rpartition(' to the ')[2]}", length)
+    options = (line.words, *line.shorter)
     for gap in on_piece:
         text = first_free(options, beside(path, (gap,), 32), ground, size=style.ALONG)
         if text is not None:

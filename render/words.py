@@ -59,7 +59,7 @@ def allowance_words(piece: Piece, units: Units) -> str:
         elif edge.kind is EdgeKind.SEAM:
             name = _EDGES.get(edge.name, "seams")
             if edge.name == "hem":
-                name = "lower edge" if edge.words.endswith("lower edge") else "hem"
+                name = "lower edge" if edge.goes_on else "hem"
             if named.get(name, edge.allowance) != edge.allowance:
                 name = edge.name.replace("_", " ")  # two seams of different widths
             named[name] = edge.allowance
@@ -132,7 +132,7 @@ def marks_words(piece: Piece, units: Units) -> str:
         rows.setdefault(name, []).append((along, words))
     for dot in piece.dots:
         edge = piece.edges[0 if abs(dot.at.x - box.left) < 1e-6 else 2]
-        place = f" ({edge.words})" if edge.words.endswith(("side", "back")) else ""
+        place = f" ({edge.words})" if edge.name.endswith(("side", "back")) else ""
         rows.setdefault("side edges", []).append((box.top - dot.at.y, dot.words + place))
     parts = []
     for name, marks in rows.items():
@@ -154,8 +154,7 @@ def _gathering_words(piece: Piece, units: Units) -> Iterator[str]:
     for line in piece.inner_lines:
         if line.kind is InnerKind.GATHERING:
             down = length_text(top - line.path[0].start.y, units)
-            told = line.words.partition(",")[0]
-            yield f"{told}, {down} from the raw edge"
+            yield f"{line.brief}, {down} from the raw edge"
 
 
 def wearer_words(spec: Spec) -> str:

@@ -10,7 +10,8 @@ from drafting.cloth.kinds import behaviour
 from drafting.cloth.lays import Lay
 from drafting.cloth.shapes import Shape
 from drafting.cloth.shopping import Purchase
-from drafting.units import Mm, Units, length_text
+from drafting.language import decimal, say_as
+from drafting.units import Mm, Units, inch, length_text
 
 SOLD_BY = {Units.CM: 100.0, Units.INCH: 114.3}
 """What a shop cuts a length to: 10 cm, or an eighth of a yard."""
@@ -73,9 +74,9 @@ def rounded_up(length: Mm, units: Units) -> Mm:
 def sold_text(length: Mm, units: Units) -> str:
     """Return a length of cloth as a shop tells it: "3.3 m", or "3⅝ yd" to the nearest eighth."""
     if units is Units.CM:
-        return f"{length / 1000:.1f}\u00a0m"
+        return decimal(f"{length / 1000:.1f}\u00a0m")
     # A yard has its eighths as an inch has: 36 of the one to the other.
-    return length_text(length / 36, units).removesuffix("in") + "yd"
+    return length_text(length / 36, units).removesuffix(inch()) + say_as("unit", "yd")
 
 
 def panel_rows(lay: Lay) -> int:

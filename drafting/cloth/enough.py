@@ -19,6 +19,8 @@ from drafting.cloth.shopping import HAIR, Purchase
 from drafting.effort import Effort
 from drafting.errors import DraftingError
 from drafting.findings import Finding, caution, note, stops
+from drafting.language import decimal, said_later, say
+from drafting.piece_names import cloth_in_full
 from drafting.ruffle import HABITS
 from drafting.spec import Cloth, CutKind, Spec
 from drafting.units import MM_PER_INCH, Mm, Units, length_text
@@ -66,22 +68,37 @@ def enough(pattern: "Pattern", lay: Lay, bought: Purchase) -> tuple[Finding, ...
     if have is None or lay.missing:
         return ()
     needed = bought.needed
-    name = f"{lay.name} cloth"
-    takes = f"{length_text(needed, units)} of the {name}, and there are"
+    cloth = cloth_in_full(lay.name)
+    takes, there = length_text(needed, units), length_text(have, units)
     if bought.at_hand:
         over = length_text(max(have - needed, 0.0), units)
         return (
             note(
                 "cloth-enough",
-                f"The pieces take {takes} {length_text(have, units)}: {over} is left over.",
-                "Lay the whole plan out before you cut.",
+                say(
+                    # TRANSLATORS: {cloth} has no article; word it so that it stands by itself.
+                    "The pieces take {needed} of the {cloth}, and there are {have}: {over} is left"
+                    " over.",
+                    needed=takes,
+                    cloth=cloth,
+                    have=there,
+                    over=over,
+                ),
+                say("Lay the whole plan out before you cut."),
             ),
         )
     return (
         caution(
             "cloth-short",
-            f"The pieces take {takes} {length_text(have, units)}:"
-            f" {length_text(needed - have, units)} too little.",
+            say(
+                # TRANSLATORS: {cloth} has no article; word it so that it stands by itself.
+                "The pieces take {needed} of the {cloth}, and there are {have}: {lacking} too"
+                " little.",
+                needed=takes,
+                cloth=cloth,
+                have=there,
+                lacking=length_text(needed - have, units),
+            ),
             _what_it_gives(pattern, lay.name, bought),
         ),
     )
@@ -89,7 +106,7 @@ def enough(pattern: "Pattern", lay: Lay, bought: Purchase) -> tuple[Finding, ...
 
 def _what_it_gives(pattern: "Pattern", cloth: str, bought: Purchase) -> str:
     """Return in a sentence what the cloth at hand would give."""
-    whole = f"buy {sold_text(bought.buy, pattern.spec.units)} in one length"
+    whole = sold_text(bought.buy, pattern.spec.units)
     of: Cloth = getattr(pattern.spec.cloths, cloth)
     if of.fold and any(stretch.folded for stretch in bought.lay.stretches):
         opened = lay_of(
@@ -97,22 +114,44 @@ def _what_it_gives(pattern: "Pattern", cloth: str, bought: Purchase) -> str:
             units=pattern.spec.units,
         )  # fmt: skip
         if purchase(opened, pattern.spec.units).at_hand:
-            return (
+            return say(
                 "Open it: laid in a single layer it is enough. Chalk each half, turn it over and"
-                f" chalk again; leave fold = true out under [cloth.{cloth}]."
+                " chalk again; leave fold = true out under [cloth.{key}].",
+                key=cloth,
             )
     changes = list(changes_for(pattern, cloth))
     if not changes:
-        return f"{whole[0].upper()}{whole[1:]}."
+        return say("Buy {length} in one length.", length=whole)
     found = []
     for change in changes:
         spec = most(change, cloth)
         if spec is not None:
             found.append(change.words(spec))
     if not found:
-        smaller = "shallower" if cloth == "ruffle" else "shorter"
-        return f"No {smaller} and no less full {cloth} comes out of it either: {whole}."
-    return f"It is enough for {', or for '.join(found)}; or {whole}."
+        return say(_NOTHING_SMALLER[cloth], length=whole)
+    wishes = found[0]
+    for other in found[1:]:
+        # TRANSLATORS: both are things that the cloth is enough for.
+        wishes = say("{one}, or for {other}", one=wishes, other=other)
+    return say(
+        # TRANSLATORS: {wishes} is such as "a skirt 54.5 cm long and as full".
+        "It is enough for {wishes}; or buy {length} in one length.",
+        wishes=wishes,
+        length=whole,
+    )
+
+
+_NOTHING_SMALLER = {
+    "skirt": said_later(
+        "No shorter and no less full skirt comes out of it either: buy {length} in one length."
+    ),
+    "lining": said_later(
+        "No shorter and no less full lining comes out of it either: buy {length} in one length."
+    ),
+    "ruffle": said_later(
+        "No shallower and no less full ruffle comes out of it either: buy {length} in one length."
+    ),
+}
 
 
 class _Fit(StrEnum):
@@ -207,8 +246,9 @@ def _skirt(pattern: "Pattern") -> Iterator[Change]:
         yield Change(
             steps=math.floor(SENSIBLE * long / step),
             changed=lambda k: with_skirt(hem_above_floor=(start + k) * step),
-            words=lambda s: (
-                f"a skirt with its hem {_asked(s.skirt.hem_above_floor or 0.0, s)} above the floor"
+            words=lambda s: say(
+                "a skirt with its hem {height} above the floor",
+                height=_asked(s.skirt.hem_above_floor or 0.0, s),
             ),
         )
     else:
@@ -216,7 +256,9 @@ def _skirt(pattern: "Pattern") -> Iterator[Change]:
         yield Change(
             steps=math.floor((wish.length - wish.drop) * SENSIBLE / step),
             changed=lambda k: with_skirt(length=(top - k) * step),
-            words=lambda s: f"a skirt {_asked(s.skirt.length, s)} long and as full",
+            words=lambda s: say(
+                "a skirt {length} long and as full", length=_asked(s.skirt.length, s)
+            ),
         )
     if wish.cut is CutKind.CIRCLE:
         yield _ratio(
@@ -224,9 +266,15 @@ def _skirt(pattern: "Pattern") -> Iterator[Change]:
             max(LEAST_FULLNESS, SENSIBLE * wish.fullness),
             lambda value: with_skirt(fullness=value),
             lambda s: (
-                f"a skirt as long, cut from {s.skirt.fullness:g} of a circle"
+                say(
+                    "a skirt as long, cut from {fullness} of a circle",
+                    fullness=decimal(f"{s.skirt.fullness:g}"),
+                )
                 if s.skirt.fullness < 1
-                else f"a skirt as long, cut from {s.skirt.fullness:g} circles"
+                else say(
+                    "a skirt as long, cut from {fullness} circles",
+                    fullness=decimal(f"{s.skirt.fullness:g}"),
+                )
             ),
         )
     if wish.cut is CutKind.GATHERED:
@@ -234,7 +282,10 @@ def _skirt(pattern: "Pattern") -> Iterator[Change]:
             wish.gather_ratio,
             LEAST_GATHERS,
             lambda value: with_skirt(gather_ratio=value),
-            lambda s: f"a skirt as long, gathered {s.skirt.gather_ratio:g} to 1",
+            lambda s: say(
+                "a skirt as long, gathered {ratio} to 1",
+                ratio=decimal(f"{s.skirt.gather_ratio:g}"),
+            ),
         )
 
 
@@ -249,7 +300,10 @@ def _lining(pattern: "Pattern") -> Iterator[Change]:
 
     def told(changed: Spec) -> str:
         assert changed.lining is not None
-        return f"a lining {_asked(changed.lining.shorter, changed)} shorter than the skirt"
+        return say(
+            "a lining {shorter} shorter than the skirt",
+            shorter=_asked(changed.lining.shorter, changed),
+        )
 
     yield Change(
         steps=math.floor(SENSIBLE * figures.length_side / step),
@@ -261,8 +315,9 @@ def _lining(pattern: "Pattern") -> Iterator[Change]:
             wish.fullness,
             max(LEAST_FULLNESS, SENSIBLE * wish.fullness),
             lambda value: with_lining(fullness=value),
-            lambda s: (
-                f"a lining as long, cut from {s.lining.fullness if s.lining else 0:g} of a circle"
+            lambda s: say(
+                "a lining as long, cut from {fullness} of a circle",
+                fullness=decimal(f"{s.lining.fullness if s.lining else 0:g}"),
             ),
         )
 
@@ -284,13 +339,16 @@ def _ruffle(pattern: "Pattern") -> Iterator[Change]:
     yield Change(
         steps=math.floor(SENSIBLE * figures.depth / step),
         changed=lambda k: with_ruffle(depth=(top - k) * step),
-        words=lambda s: f"a ruffle {_asked(depth(s), s)} deep",
+        words=lambda s: say("a ruffle {depth} deep", depth=_asked(depth(s), s)),
     )
     yield _ratio(
         wish.gather_ratio,
         HABITS[wish.cloth].ratios[0],
         lambda value: with_ruffle(gather_ratio=value),
-        lambda s: f"a ruffle as deep, gathered {s.ruffle.gather_ratio if s.ruffle else 0:g} to 1",
+        lambda s: say(
+            "a ruffle as deep, gathered {ratio} to 1",
+            ratio=decimal(f"{s.ruffle.gather_ratio if s.ruffle else 0:g}"),
+        ),
     )
 
 
@@ -316,4 +374,8 @@ def _asked(length: Mm, spec: Spec) -> str:
     told = length_text(length, spec.units)
     if spec.scale == 1:
         return told
-    return f"{told} ({length_text(length / spec.scale, spec.units)} on the sheet)"
+    return say(
+        "{length} ({written} on the sheet)",
+        length=told,
+        written=length_text(length / spec.scale, spec.units),
+    )

@@ -17,9 +17,11 @@ from drafting.cloth.kinds import may_shade
 from drafting.cloth.lays import Laid, Lay, Lies, Method, Stretch
 from drafting.cloth.shapes import HAIR, Shape, shapes
 from drafting.cloth.sliding import Job, jobs, slid
-from drafting.cloth.solver import SolverError, solved, suits
+from drafting.cloth.solver import CANNOT_BE_RUN, TOOK_TOO_LONG, SolverError, solved, suits
 from drafting.effort import Effort
 from drafting.findings import Finding, caution, note
+from drafting.language import in_its_language, said_later, say
+from drafting.piece_names import cloth_in_full, piece_words
 from drafting.spec import Cloth
 from drafting.units import Mm, Units, length_text
 
@@ -49,6 +51,7 @@ TRIALS = {Effort.QUICK: 400, Effort.USUAL: 1200, Effort.THOROUGH: 2500}
 Plan = tuple[tuple[Laid, ...], Mm]
 
 
+@in_its_language
 def laid_plan(pattern: "Pattern", cloth: str, effort: Effort | None = None) -> Lay:
     """Return how the pieces of one cloth are laid; see ``drafting.cloth.lay``.
 
@@ -305,9 +308,16 @@ def _behind(one: Laid, fit: Sequence[Shape], start: Mm) -> Laid:
 def _too_wide(shape: Shape, name: str, width: Mm, units: Units) -> Finding:
     return caution(
         "too-wide-to-lay",
-        f"The {shape.name} is {length_text(shape.narrowest, units)} wide and does not fit the"
-        f" {name} cloth, which has {length_text(width, units)} between its selvages.",
-        "Buy wider cloth, or piece it from two.",
+        say(
+            # TRANSLATORS: {piece} and {cloth} have no article; word it so that they can stand so.
+            "The {piece} is {width} wide and does not fit the {cloth}, which has {usable} between"
+            " its selvages.",
+            piece=piece_words(shape.name),
+            width=length_text(shape.narrowest, units),
+            cloth=cloth_in_full(name),
+            usable=length_text(width, units),
+        ),
+        say("Buy wider cloth, or piece it from two."),
     )
 
 
@@ -315,42 +325,80 @@ def _too_many(fit: Sequence[Shape], name: str) -> Finding:
     count = sum(shape.count for shape in fit)
     return note(
         "too-many-to-draw",
-        f"{count} pieces are cut from the {name} cloth: more than a plan can show.",
-        "Lay them in rows; the length is that of rows.",
+        say(
+            # TRANSLATORS: {cloth} has no article; word it so that it stands by itself.
+            "{count} pieces are cut from the {cloth}: more than a plan can show.",
+            count=count,
+            cloth=cloth_in_full(name),
+        ),
+        say("Lay them in rows; the length is that of rows."),
     )
 
 
 def _no_solver(name: str, error: SolverError) -> Finding:
     return note(
         "laid-without-solver",
-        f"The packing solver {error.reason}, so the {name} cloth is laid by hemsweep's own way.",
-        "The plan is sound, and may take a little more cloth than it need.",
+        say(_NO_SOLVER.get(error.reason, _SOLVER_FAILED), cloth=cloth_in_full(name)),
+        say("The plan is sound, and may take a little more cloth than it need."),
     )
+
+
+# TRANSLATORS: {cloth} has no article in these three; word them so that it stands by itself.
+_SOLVER_FAILED = said_later(
+    "The packing solver failed, so the {cloth} is laid by hemsweep's own way."
+)
+_NO_SOLVER = {
+    CANNOT_BE_RUN: said_later(
+        "The packing solver cannot be run, so the {cloth} is laid by hemsweep's own way."
+    ),
+    TOOK_TOO_LONG: said_later(
+        "The packing solver took too long, so the {cloth} is laid by hemsweep's own way."
+    ),
+}
 
 
 def _not_folded(name: str) -> Finding:
     return note(
         "not-folded",
-        f"No sound plan of the {name} cloth was found on the fold, so it is laid open.",
-        "Chalk each half, turn it over on its middle line and chalk the other.",
+        say(
+            # TRANSLATORS: {cloth} has no article; word it so that it stands by itself.
+            "No sound plan of the {cloth} was found on the fold, so it is laid open.",
+            cloth=cloth_in_full(name),
+        ),
+        say("Chalk each half, turn it over on its middle line and chalk the other."),
     )
 
 
 def _may_shade(name: str, of: Cloth) -> Finding:
     return note(
         "may-shade",
-        f"The {name} cloth is {of.kind}, which may look darker one way up than the other, and this"
-        " plan lays pieces both ways.",
-        "Hold two scraps beside each other, one upside down, in daylight; if they differ, write"
-        f" one_way = true under [cloth.{name}] and lay anew.",
+        say(
+            # TRANSLATORS: {cloth} has no article; word it so that it stands by itself.
+            "The {cloth} is {kind}, which may look darker one way up than the other, and this plan"
+            " lays pieces both ways.",
+            cloth=cloth_in_full(name),
+            kind=of.kind,
+        ),
+        say(
+            "Hold two scraps beside each other, one upside down, in daylight; if they differ, write"
+            " one_way = true under [cloth.{key}] and lay anew.",
+            key=name,
+        ),
     )
 
 
 def _opened_saves(name: str, saved: Mm, units: Units) -> Finding:
     return note(
         "opened-saves-cloth",
-        f"Laid in a single layer, the {name} cloth would be {length_text(saved, units)} shorter"
-        " than on the fold.",
-        "Lay it open if you do not mind chalking each half, turning it over and chalking again;"
-        f" leave fold = true out under [cloth.{name}].",
+        say(
+            # TRANSLATORS: {cloth} has no article; word it so that it stands by itself.
+            "Laid in a single layer, the {cloth} would be {saved} shorter than on the fold.",
+            cloth=cloth_in_full(name),
+            saved=length_text(saved, units),
+        ),
+        say(
+            "Lay it open if you do not mind chalking each half, turning it over and chalking again;"
+            " leave fold = true out under [cloth.{key}].",
+            key=name,
+        ),
     )

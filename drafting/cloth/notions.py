@@ -12,8 +12,9 @@ from typing import TYPE_CHECKING
 
 from drafting.cloth.shopping import Measured, Notion
 from drafting.hem_pieces import BRAID_SPARE, STRIP_SPARE
+from drafting.language import decimal, listed, said_later, say, say_counted
 from drafting.piece import EdgeKind, Piece, grain_angle
-from drafting.ruffle import HABITS
+from drafting.ruffle import HABITS, LowerEdge
 from drafting.spec import (
     BandShape,
     Closure,
@@ -92,6 +93,19 @@ class _Thread(StrEnum):
     STRONG = "strong gathering thread"
 
 
+_THREADS = {
+    (_Thread.SEWING, "skirt"): said_later("sewing thread for the skirt"),
+    (_Thread.SEWING, "lining"): said_later("sewing thread for the lining"),
+    (_Thread.SEWING, "ruffle"): said_later("sewing thread for the ruffle"),
+    (_Thread.OVERLOCK, "skirt"): said_later("overlock thread for the skirt"),
+    (_Thread.OVERLOCK, "lining"): said_later("overlock thread for the lining"),
+    (_Thread.OVERLOCK, "ruffle"): said_later("overlock thread for the ruffle"),
+    (_Thread.STRONG, "skirt"): said_later("strong gathering thread for the skirt"),
+    (_Thread.STRONG, "lining"): said_later("strong gathering thread for the lining"),
+    (_Thread.STRONG, "ruffle"): said_later("strong gathering thread for the ruffle"),
+}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Run:
     """A length that is stitched, and how many metres of thread a metre of it takes."""
@@ -136,29 +150,47 @@ def _threads(pattern: "Pattern") -> Iterator[Notion]:
 
 def _thread(thread: _Thread, cloth: str, runs: list[_Run]) -> Notion:
     metres = math.fsum(run.metres for run in runs)
-    told = ", ".join(f"{run.what} {run.metres:.1f}\u00a0m" for run in runs)
+    told = ", ".join(
+        say("{what} {metres}\u00a0m", what=run.what, metres=decimal(f"{run.metres:.1f}"))
+        for run in runs
+    )
     if thread is _Thread.OVERLOCK:
-        told += "; on cones, shared by all its needles and loopers"
+        why = say("{runs}; on cones, shared by all its needles and loopers", runs=told)
+    elif thread is _Thread.STRONG:
+        why = say(
+            "{runs}; {reels}, wound on the bobbin and pulled up, then taken out where it shows",
+            runs=told,
+            reels=_reels(metres),
+        )
     else:
-        told += f"; {_reels(metres)}"
-    if thread is _Thread.STRONG:
-        told += ", wound on the bobbin and pulled up, then taken out where it shows"
+        why = say("{runs}; {reels}", runs=told, reels=_reels(metres))
     return Notion(
-        name=f"{thread.value} for the {cloth}",
+        name=say(_THREADS[thread, cloth]),
         amount=metres,
         measured=Measured.METRES,
         about=True,
-        why=told,
+        why=why,
     )
 
 
 def _reels(metres: float) -> str:
     short, long = (math.ceil(TO_SPARE * metres / reel) for reel in (REEL, LONG_REEL))
     if short == 1:
-        return f"one reel of {REEL}\u00a0m is enough"
+        return say("one reel of {reel}\u00a0m is enough", reel=REEL)
     if long == 1:
-        return f"{short} reels of {REEL}\u00a0m, or one of {LONG_REEL}\u00a0m"
-    return f"{short} reels of {REEL}\u00a0m, or {long} of {LONG_REEL}\u00a0m"
+        return say(
+            "{count} reels of {reel}\u00a0m, or one of {long_reel}\u00a0m",
+            count=short,
+            reel=REEL,
+            long_reel=LONG_REEL,
+        )
+    return say(
+        "{count} reels of {reel}\u00a0m, or {long_count} of {long_reel}\u00a0m",
+        count=short,
+        reel=REEL,
+        long_count=long,
+        long_reel=LONG_REEL,
+    )
 
 
 def _runs(pattern: "Pattern") -> Iterator[_Run]:
@@ -175,10 +207,10 @@ def _runs(pattern: "Pattern") -> Iterator[_Run]:
 def _layer_runs(pattern: "Pattern", cloth: str, layer: "LayerFigures") -> Iterator[_Run]:
     finish, joins = pattern.spec.skirt.seams, join_length(pattern, cloth)
     overlocked = finish is SeamFinish.OVERLOCKED
-    yield _Run(cloth=cloth, what="seams", length=joins, rate=LOCKSTITCH)
+    yield _Run(cloth=cloth, what=say("seams"), length=joins, rate=LOCKSTITCH)
     yield _Run(
         cloth=cloth,
-        what="edges of the seams",
+        what=say("edges of the seams"),
         length=joins,
         rate=NEATENING[finish],
         thread=_Thread.OVERLOCK if overlocked else _Thread.SEWING,
@@ -186,7 +218,10 @@ def _layer_runs(pattern: "Pattern", cloth: str, layer: "LayerFigures") -> Iterat
     if layer.waist_radius is not None:
         # Only a curved edge stretches before it is sewn.
         yield _Run(
-            cloth=cloth, what="staystitching the waist", length=layer.waistline, rate=LOCKSTITCH
+            cloth=cloth,
+            what=say("staystitching the waist"),
+            length=layer.waistline,
+            rate=LOCKSTITCH,
         )
 
 
@@ -195,24 +230,26 @@ def _skirt_runs(pattern: "Pattern") -> Iterator[_Run]:
     casing = wish.waist_finish is WaistFinish.CASING
     yield _Run(
         cloth="skirt",
-        what="waist",
+        what=say("waist"),
         length=figures.skirt.waistline if casing else figures.waist.finished,
         # Once to sew its finish on, once to close or hold it.
         rate=TWO_PASSES,
     )
     neatened = _facing_edge(pattern)
-    yield _Run(cloth="skirt", what="the facing's edge", length=neatened, rate=ZIGZAG)
+    yield _Run(cloth="skirt", what=say("the facing's edge"), length=neatened, rate=ZIGZAG)
     if figures.opening is not None and figures.opening.zip is not None:
         # Both sides, once to hold the zip and once to be seen.
-        yield _Run(cloth="skirt", what="zip", length=2 * figures.opening.zip, rate=TWO_PASSES)
+        yield _Run(cloth="skirt", what=say("zip"), length=2 * figures.opening.zip, rate=TWO_PASSES)
     if figures.flounce is not None:
         long = figures.flounce.sewn_length
-        yield _Run(cloth="skirt", what="sewing the flounce on", length=long, rate=GATHERED_ON)
+        yield _Run(cloth="skirt", what=say("sewing the flounce on"), length=long, rate=GATHERED_ON)
     edges = [tier.flat_length / tier.gather_ratio for tier in figures.tiers]
-    yield _Run(cloth="skirt", what="sewing the tiers on", length=math.fsum(edges), rate=GATHERED_ON)
+    yield _Run(
+        cloth="skirt", what=say("sewing the tiers on"), length=math.fsum(edges), rate=GATHERED_ON
+    )
     yield _Run(
         cloth="skirt",
-        what="hem",
+        what=say("hem"),
         length=figures.skirt.sweep,
         rate=HEMS[wish.hem],
         thread=_Thread.OVERLOCK if wish.hem is HemFinish.ROLLED else _Thread.SEWING,
@@ -220,7 +257,7 @@ def _skirt_runs(pattern: "Pattern") -> Iterator[_Run]:
     flat = math.fsum(tier.flat_length for tier in figures.tiers)
     yield _Run(
         cloth="skirt",
-        what="two rows on each tier",
+        what=say("two rows on each tier"),
         length=flat,
         rate=2 * LONG_STITCH,
         thread=_Thread.STRONG,
@@ -228,7 +265,7 @@ def _skirt_runs(pattern: "Pattern") -> Iterator[_Run]:
     if figures.skirt.gather_ratio is not None and not casing:
         yield _Run(
             cloth="skirt",
-            what="two rows at the waist",
+            what=say("two rows at the waist"),
             length=figures.skirt.waistline,
             rate=2 * LONG_STITCH,
             thread=_Thread.STRONG,
@@ -238,10 +275,13 @@ def _skirt_runs(pattern: "Pattern") -> Iterator[_Run]:
 def _lining_runs(pattern: "Pattern", lining: "LayerFigures") -> Iterator[_Run]:
     yield from _layer_runs(pattern, "lining", lining)
     yield _Run(
-        cloth="lining", what="joining it at the waist", length=lining.waistline, rate=LOCKSTITCH
+        cloth="lining",
+        what=say("joining it at the waist"),
+        length=lining.waistline,
+        rate=LOCKSTITCH,
     )
     # A lining's hem is narrow, whatever the skirt's.
-    yield _Run(cloth="lining", what="hem", length=lining.sweep, rate=HEMS[HemFinish.NARROW])
+    yield _Run(cloth="lining", what=say("hem"), length=lining.sweep, rate=HEMS[HemFinish.NARROW])
 
 
 def _ruffle_runs(pattern: "Pattern", ruffle: "RuffleFigures") -> Iterator[_Run]:
@@ -252,27 +292,31 @@ def _ruffle_runs(pattern: "Pattern", ruffle: "RuffleFigures") -> Iterator[_Run]:
     # Net is seamed once and does not fray; every other join is sewn twice.
     twice = wish.cloth is not RuffleCloth.STIFF_NET
     rate = TWO_PASSES if twice else LOCKSTITCH
-    yield _Run(cloth="ruffle", what="joining the strips", length=joins, rate=rate)
+    yield _Run(cloth="ruffle", what=say("joining the strips"), length=joins, rate=rate)
     sewn = ruffle.line_length + math.fsum(tier.flat_length for tier in ruffle.tiers[:-1])
-    yield _Run(cloth="ruffle", what="sewing it on", length=sewn, rate=GATHERED_ON)
+    yield _Run(cloth="ruffle", what=say("sewing it on"), length=sewn, rate=GATHERED_ON)
     rolled = 0 < habit.edge_hem <= ROLLED_EDGE
     if habit.edge_hem and not _doubled(pattern):
         yield _Run(
             cloth="ruffle",
-            what="its lower edge",
+            what=say("its lower edge"),
             length=lower_edge(ruffle),
             rate=OVERLOCK if rolled else TWO_PASSES,
             thread=_Thread.OVERLOCK if rolled else _Thread.SEWING,
         )
     if wish.cloth is RuffleCloth.CRINOLINE_CANVAS and not _doubled(pattern):
         yield _Run(
-            cloth="ruffle", what="binding its edge", length=lower_edge(ruffle), rate=TWO_PASSES
+            cloth="ruffle", what=say("binding its edge"), length=lower_edge(ruffle), rate=TWO_PASSES
         )
     flat = gathered_length(ruffle)
     corded = ruffle.cord_metres is not None
     yield _Run(
         cloth="ruffle",
-        what="zigzag over the cord" if corded else f"{len(ruffle.rows_from_edge)} gathering rows",
+        what=say("zigzag over the cord")
+        if corded
+        else say_counted(
+            "{count} gathering row", "{count} gathering rows", len(ruffle.rows_from_edge)
+        ),
         length=flat,
         rate=ZIGZAG if corded else LONG_STITCH * len(ruffle.rows_from_edge),
         thread=_Thread.SEWING if corded else _Thread.STRONG,
@@ -379,19 +423,30 @@ def _for_gathering(pattern: "Pattern") -> Iterator[Notion]:
     if ruffle is None or ruffle.cord_metres is None:
         return
     child = pattern.spec.wearer.figure is Figure.CHILD
-    after = (
-        "it is pulled out once the ruffle is sewn on, or cut off inside the seam: on a child's"
-        " skirt no end of it may hang"
+    why = (
+        said_later(
+            "smooth, {thin} to {thick}\u00a0mm, under the zigzag in {count} lengths with {more}"
+            " more for each; it is pulled out once the ruffle is sewn on, or cut off inside the"
+            " seam: on a child's skirt no end of it may hang"
+        )
         if child
-        else "it is pulled out once the ruffle is sewn on"
+        else said_later(
+            "smooth, {thin} to {thick}\u00a0mm, under the zigzag in {count} lengths with {more}"
+            " more for each; it is pulled out once the ruffle is sewn on"
+        )
     )
     yield Notion(
-        name="gathering cord",
+        name=say("gathering cord"),
         amount=ruffle.cord_metres,
         measured=Measured.METRES,
         about=True,
-        why=f"smooth, 0.8 to 1.5\u00a0mm, under the zigzag in {ruffle.sections} lengths with"
-        f" {length_text(CORD_ENDS, pattern.spec.units)} more for each; {after}",
+        why=say(
+            why,
+            thin=decimal("0.8"),
+            thick=decimal("1.5"),
+            count=ruffle.sections,
+            more=length_text(CORD_ENDS, pattern.spec.units),
+        ),
     )
 
 
@@ -403,39 +458,54 @@ def _closing(pattern: "Pattern") -> Iterator[Notion]:
     if figures.casing is not None and figures.casing.elastic is not None:
         join = length_text(ELASTIC_JOIN, units)
         yield Notion(
-            name=f"elastic, {length_text(wish.elastic, units)} wide",
+            name=say("elastic, {width} wide", width=length_text(wish.elastic, units)),
             amount=figures.casing.elastic,
             measured=Measured.LENGTH,
             about=True,
-            why=f"nine tenths of the waist and {join} to join it to a ring inside the casing;"
-            " try it on before you cut it",
+            why=say(
+                "nine tenths of the waist and {join} to join it to a ring inside the casing; try"
+                " it on before you cut it",
+                join=join,
+            ),
         )
     if figures.opening is None or figures.opening.zip is None:
         return
     band = wish.waist_finish is WaistFinish.BAND
     long = length_text(figures.opening.length, units)
-    more = f" and {length_text(wish.band, units)} of band" if band else ""
     bodice = wish.waist_finish is WaistFinish.BODICE
+    if band:
+        why = said_later(
+            "an opening of {opening} and {band} of band, rounded up to a length that is sold"
+        )
+    elif bodice:
+        why = said_later(
+            "an opening of {opening}, rounded up to a length that is sold; longer by the bodice's"
+            " own opening"
+        )
+    else:
+        why = said_later("an opening of {opening}, rounded up to a length that is sold")
     yield Notion(
-        name="zip",
+        name=say("zip"),
         amount=figures.opening.zip,
         measured=Measured.LENGTH,
-        why=f"an opening of {long}{more}, rounded up to a length that is sold"
-        + ("; longer by the bodice's own opening" if bodice else ""),
+        why=say(why, opening=long, band=length_text(wish.band, units)),
     )
     if bodice or pattern.spec.skirt.closure is Closure.NONE:
         return
     if band and wish.band_shape is BandShape.STRAIGHT:
         count = 2 if wish.band >= WIDE_BAND else 1
         yield Notion(
-            name="hook and bar",
+            name=say("hook and bar"),
             amount=count,
             measured=Measured.COUNT,
-            why="where the band laps over",
+            why=say("where the band laps over"),
         )
     else:
         yield Notion(
-            name="hook and eye", amount=1, measured=Measured.COUNT, why="above the end of the zip"
+            name=say("hook and eye"),
+            amount=1,
+            measured=Measured.COUNT,
+            why=say("above the end of the zip"),
         )
 
 
@@ -445,10 +515,12 @@ def _waist_tape(pattern: "Pattern") -> Iterator[Notion]:
     if wish.owned is not None or wish.waist_finish is WaistFinish.CASING:
         return
     yield Notion(
-        name="stay tape for the waist",
+        name=say("stay tape for the waist"),
         amount=finished,
         measured=Measured.LENGTH,
-        why="the finished waist: sewn into the seam, it holds it to this whatever it was cut to",
+        why=say(
+            "the finished waist: sewn into the seam, it holds it to this whatever it was cut to"
+        ),
     )
 
 
@@ -459,21 +531,23 @@ def _seam_tapes(pattern: "Pattern") -> Iterator[Notion]:
     bias = math.fsum(bias_seam_length(pattern, cloth) for cloth in drawn)
     if bias > 0:
         yield Notion(
-            name="stay tape for bias seams",
+            name=say("stay tape for bias seams"),
             amount=bias,
             measured=Measured.LENGTH,
             about=True,
-            why="seams with the bias on both sides stretch and pucker unless they are taped, or"
-            " hung before they are sewn",
+            why=say(
+                "seams with the bias on both sides stretch and pucker unless they are taped, or"
+                " hung before they are sewn"
+            ),
         )
     if pattern.spec.skirt.seams is SeamFinish.BOUND:
         joins = math.fsum(join_length(pattern, cloth) for cloth in drawn)
         yield Notion(
-            name="seam binding",
+            name=say("seam binding"),
             amount=2 * joins,
             measured=Measured.LENGTH,
             about=True,
-            why="both raw edges of every seam are bound",
+            why=say("both raw edges of every seam are bound"),
         )
 
 
@@ -485,24 +559,32 @@ def _for_edges(pattern: "Pattern") -> Iterator[Notion]:
     hem = figures.hem
     if hem is not None and hem.braid_length is not None and hem.braid_width is not None:
         yield Notion(
-            name=f"horsehair braid, {length_text(hem.braid_width, units)} wide",
+            name=say("horsehair braid, {width} wide", width=length_text(hem.braid_width, units)),
             amount=hem.braid_length,
             measured=Measured.LENGTH,
-            why=f"once round the hem and {length_text(BRAID_SPARE, units)} to lap; cap the ends,"
-            " they scratch",
+            why=say(
+                "once round the hem and {lap} to lap; cap the ends, they scratch",
+                lap=length_text(BRAID_SPARE, units),
+            ),
         )
     strips = [
-        ("hem", hem.strip_length if hem else None),
-        ("waist", figures.binding.cut_length if figures.binding else None),
+        (said_later("{length} for the hem"), hem.strip_length if hem else None),
+        (
+            said_later("{length} for the waist"),
+            figures.binding.cut_length if figures.binding else None,
+        ),
     ]
-    named = [f"{length_text(long, units)} for the {at}" for at, long in strips if long]
+    named = [say(told, length=length_text(long, units)) for told, long in strips if long]
     if named:
         yield Notion(
-            name="ready-made bias binding, only in place of the binding cloth",
+            name=say("ready-made bias binding, only in place of the binding cloth"),
             amount=math.fsum(long for _, long in strips if long),
             measured=Measured.LENGTH,
             about=True,
-            why=f"{' and '.join(named)}; or cut it from the binding cloth, which is listed",
+            why=say(
+                "{lengths}; or cut it from the binding cloth, which is listed",
+                lengths=listed(named),
+            ),
         )
     yield from _net_edge(pattern)
 
@@ -511,14 +593,24 @@ def _net_edge(pattern: "Pattern") -> Iterator[Notion]:
     wish, ruffle, units = pattern.spec.ruffle, pattern.figures.ruffle, pattern.spec.units
     if wish is None or ruffle is None or _doubled(pattern):
         return
-    if "bound" not in HABITS[wish.cloth].edge:
+    if HABITS[wish.cloth].edge not in (LowerEdge.RAW_OR_BOUND, LowerEdge.BOUND):
         return
     free = wish.cloth is RuffleCloth.STIFF_NET
+    why = (
+        said_later(
+            "ready-made, {width} before folding, sewn on before gathering; raw net catches tights"
+        )
+        if free
+        else said_later(
+            "ready-made, {width} before folding, sewn on before gathering; the raw edge scratches"
+        )
+    )
     yield Notion(
-        name="bias binding for the ruffle's edge" + (", if you bind it" if free else ""),
+        name=say("bias binding for the ruffle's edge, if you bind it")
+        if free
+        else say("bias binding for the ruffle's edge"),
         amount=lower_edge(ruffle) + STRIP_SPARE,
         measured=Measured.LENGTH,
         about=True,
-        why=f"ready-made, {length_text(BINDING, units)} before folding, sewn on before gathering"
-        + ("; raw net catches tights" if free else "; the raw edge scratches"),
+        why=say(why, width=length_text(BINDING, units)),
     )

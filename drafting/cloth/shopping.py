@@ -12,7 +12,9 @@ from typing import TYPE_CHECKING
 
 from drafting.cloth.lays import Lay
 from drafting.findings import Finding, by_weight, caution
-from drafting.language import in_its_language
+from drafting.language import decimal, in_its_language, said_later, say
+from drafting.part_words import part_words
+from drafting.piece_names import cloth_in_full
 from drafting.units import Mm, length_text
 
 if TYPE_CHECKING:
@@ -186,11 +188,20 @@ def _repeats(pattern: "Pattern", bought: Sequence[Purchase]) -> Iterator[Finding
             continue
         yield caution(
             "repeat-longer-than-piece",
-            f"The {one.name} cloth repeats every {length_text(repeat, units)}, and its longest"
-            f" panel is {length_text(long, units)} along it: matching takes"
-            f" {length_text(one.repeats, units)} of {length_text(one.needed, units)}.",
-            "Buy plain cloth or one with a smaller repeat; or do not match it, and leave repeat"
-            " out.",
+            say(
+                # TRANSLATORS: {cloth} has no article; word it so that it stands by itself.
+                "The {cloth} repeats every {repeat}, and its longest panel is {panel} along it:"
+                " matching takes {matching} of {needed}.",
+                cloth=cloth_in_full(one.name),
+                repeat=length_text(repeat, units),
+                panel=length_text(long, units),
+                matching=length_text(one.repeats, units),
+                needed=length_text(one.needed, units),
+            ),
+            say(
+                "Buy plain cloth or one with a smaller repeat; or do not match it, and leave repeat"
+                " out."
+            ),
         )
 
 
@@ -201,14 +212,30 @@ def _heavy(pattern: "Pattern", bought: Sequence[Purchase]) -> Iterator[Finding]:
     if grams <= most:
         return
     heaviest = max(bought, key=lambda one: one.grams)
-    about = "about " if any(one.estimated for one in bought) else ""
+    told = (
+        said_later(
+            "All of it weighs about {all}, {part} alone {heaviest}; beyond {most} a waistband"
+            " drags."
+        )
+        if any(one.estimated for one in bought)
+        else said_later(
+            "All of it weighs {all}, {part} alone {heaviest}; beyond {most} a waistband drags."
+        )
+    )
     yield caution(
         "heavy-skirt",
-        f"All of it weighs {about}{_weight(grams)}, the {heaviest.name} alone"
-        f" {_weight(heaviest.grams)}; beyond {_weight(most)} a waistband drags.",
-        "Stay the waist with firm tape, make the band wider, or take lighter cloth.",
+        say(
+            told,
+            all=_weight(grams),
+            part=part_words(heaviest.name),
+            heaviest=_weight(heaviest.grams),
+            most=_weight(most),
+        ),
+        say("Stay the waist with firm tape, make the band wider, or take lighter cloth."),
     )
 
 
 def _weight(grams: float) -> str:
-    return f"{grams / 1000:.1f}\u00a0kg" if grams >= 950 else f"{grams:.0f}\u00a0g"
+    if grams < 950:
+        return f"{grams:.0f}\u00a0g"
+    return decimal(f"{grams / 1000:.1f}\u00a0kg")

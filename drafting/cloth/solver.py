@@ -46,6 +46,10 @@ NARROW: Mm = 4.0
 _CHILD = Path(__file__).with_name("solver_child.py")
 
 
+CANNOT_BE_RUN = "cannot be run"
+TOOK_TOO_LONG = "took too long"
+
+
 class SolverError(Exception):
     """The solver came to no plan; ``reason`` says why, in a word or two."""
 
@@ -129,9 +133,9 @@ def _run(task: dict[str, Any]) -> dict[str, Any]:
         )
         plan = json.loads(done.stdout) if done.returncode == 0 else {"fault": "failed"}
     except (OSError, TypeError, ValueError, subprocess.SubprocessError) as error:
-        raise SolverError("cannot be run") from error
+        raise SolverError(CANNOT_BE_RUN) from error
     if "placed" not in plan:
-        raise SolverError("took too long" if plan.get("fault") == "time" else "failed")
+        raise SolverError(TOOK_TOO_LONG if plan.get("fault") == "time" else "failed")
     return dict(plan)
 
 

@@ -9,7 +9,7 @@ from drafting.allowance import Widths
 from drafting.circle import Flare
 from drafting.errors import TruingError
 from drafting.geometry import Arc, Point, point_along
-from drafting.piece import Dot, InnerKind, InnerLine, Notch, Piece
+from drafting.piece import Dot, InnerKind, InnerLine, Mark, Notch, Piece
 from drafting.truing import Seam, Side, walk
 from tests.drafting.test_allowance import a_panel
 from tests.drafting.test_piece import apron
@@ -97,13 +97,14 @@ def test_a_part_of_an_edge_is_measured_between_its_marks() -> None:
     drawn = panel()
     long = drawn.edges[0].length
     dots = (
-        Dot(at=point_along(drawn.edges[0].path, 120), words="pocket from here"),
-        Dot(at=point_along(drawn.edges[0].path, 280), words="pocket to here"),
+        Dot(at=point_along(drawn.edges[0].path, 120), words="from", mark=Mark.POCKET_BEGINS),
+        Dot(at=point_along(drawn.edges[0].path, 280), words="to", mark=Mark.POCKET_ENDS),
     )
     marked = replace(drawn, dots=dots)
-    between = Side(piece=marked.name, edge=0, between=("pocket from here", "pocket to here"))
-    to_hem = Side(piece=marked.name, edge=0, between=("pocket to here", ""))
-    lost = Side(piece=marked.name, edge=0, between=("godet from here", ""))
+    pocket = (Mark.POCKET_BEGINS, Mark.POCKET_ENDS)
+    between = Side(piece=marked.name, edge=0, between=pocket)
+    to_hem = Side(piece=marked.name, edge=0, between=(Mark.POCKET_ENDS, None))
+    lost = Side(piece=marked.name, edge=0, between=(Mark.GODET_BEGINS, None))
     seam = Seam(number="7", name="part", first=(between,), second=(to_hem,), ease=160 - long + 280)
     (walked,) = walk([seam], [marked])
     assert (walked.first, walked.second) == pytest.approx((160, long - 280))
