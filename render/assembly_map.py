@@ -17,6 +17,7 @@ from drafting.geometry import (
     rim,
     scaled,
 )
+from drafting.language import say
 from drafting.piece import cutting_line
 from drafting.units import Mm
 from render import fonts, style
@@ -144,7 +145,10 @@ def page_runs(sheets: Sheets, piece: str) -> str:
             runs[-1].append(here)
         else:
             runs.append([here])
-    return ", ".join(run[0][2] if len(run) == 1 else f"{run[0][2]} to {run[-1][2]}" for run in runs)
+    return ", ".join(
+        run[0][2] if len(run) == 1 else say("{first} to {last}", first=run[0][2], last=run[-1][2])
+        for run in runs
+    )
 
 
 def file_pages(sheets: Sheets, piece: str, *, after: int) -> str:

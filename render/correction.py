@@ -1,11 +1,13 @@
 """Which papers are drawn with a correction for the printer at home, and what is said of it.
 
-Millimetres. Imports drafting's values and drawing.
+Findings and pages are told in the language spoken; what a command answers stays English.
+Millimetres. Imports drafting's values, the language and drawing.
 """
 
 from collections.abc import Sequence
 
 from drafting.findings import Finding, caution, note
+from drafting.language import decimal, say
 from drafting.printer import (
     AS_DRAWN,
     Correction,
@@ -46,45 +48,73 @@ def printer_findings(
         findings.append(
             note(
                 "printer-not-this",
-                f"What was measured is of your printer at home; {others} is not corrected by it.",
-                "Measure the square on that print too, and tell those who print it.",
+                say(
+                    "What was measured is of your printer at home; {papers} is not corrected by"
+                    " it.",
+                    papers=others,
+                ),
+                say("Measure the square on that print too, and tell those who print it."),
             )
         )
     return tuple(findings)
 
 
 def _of_home(found: Printer) -> Finding:
+    sizes = way_words(found)
     if found.good:
         return note(
             "printer-true",
-            f"Your printer prints {way_words(found)}: within 0.5 %, so nothing is corrected.",
-            "Print as ever, at 100 %.",
+            say("Your printer prints {sizes}: within 0.5 %, so nothing is corrected.", sizes=sizes),
+            say("Print as ever, at 100 %."),
         )
     drawn = correction_words(found.correction)
     if found.far_off:
         return caution(
             "printer-far-off",
-            f"Your printer prints {way_words(found)}, as when it is told to fit the page; the"
-            f" pages are drawn at {drawn}.",
-            "Print the trial page at 100 % and measure it again before you print them all.",
+            say(
+                "Your printer prints {sizes}, as when it is told to fit the page; the pages are"
+                " drawn at {drawn}.",
+                sizes=sizes,
+                drawn=drawn,
+            ),
+            say("Print the trial page at 100 % and measure it again before you print them all."),
         )
     return note(
         "printer-corrected",
-        f"Your printer prints {way_words(found)}; the pages are drawn at {drawn}.",
-        "Print the first page on that printer at 100 %: its square must measure 100 mm each way.",
+        say(
+            "Your printer prints {sizes}; the pages are drawn at {drawn}.", sizes=sizes, drawn=drawn
+        ),
+        say(
+            "Print the first page on that printer at 100 %: its square must measure 100 mm each"
+            " way."
+        ),
     )
 
 
 def way_words(found: Printer) -> str:
     """Return what a printer makes of a length, both ways: "0.60 % small across and true up"."""
-    across, up = size_words(found.across.size), size_words(found.up.size)
-    return f"{across} both ways" if across == up else f"{across} across and {up} up"
+    return _both(_size_words(found.across), _size_words(found.up))
+
+
+def _size_words(way: Measured) -> str:
+    """Return how far a size is off, in the language spoken."""
+    off = decimal(f"{abs(way.size - 1) * 100:.2f}")
+    if size_words(way.size) == "true":
+        return say("true")
+    return say("{off} % small", off=off) if way.size < 1 else say("{off} % large", off=off)
+
+
+def _both(across: str, up: str) -> str:
+    """Return what holds across and up, once where it is the same."""
+    if across == up:
+        return say("{size} both ways", size=across)
+    return say("{across} across and {up} up", across=across, up=up)
 
 
 def correction_words(correction: Correction) -> str:
     """Return what pages are drawn at: "100.60 % across and 99.70 % up"."""
-    across, up = (f"{by * 100:.2f} %" for by in correction)
-    return f"{across} both ways" if across == up else f"{across} across and {up} up"
+    across, up = (f"{decimal(f'{by * 100:.2f}')} %" for by in correction)
+    return _both(across, up)
 
 
 def corrected_words(measured: tuple[Measured, ...], paper: PaperName) -> tuple[str, ...]:
@@ -94,12 +124,16 @@ def corrected_words(measured: tuple[Measured, ...], paper: PaperName) -> tuple[s
         return ()
     told = measures_words(found)
     if found.good:
-        words = f"Your printer made {told}. That is within 0.5 %; nothing is corrected."
+        words = say(
+            "Your printer made {measures}. That is within 0.5 %; nothing is corrected.",
+            measures=told,
+        )
     else:
-        words = (
-            f"Corrected for a printer that made {told}: drawn at"
-            f" {correction_words(found.correction)}. On it, the square must now measure 100 mm"
-            " each way. Take no other printer."
+        words = say(
+            "Corrected for a printer that made {measures}: drawn at {drawn}. On it, the square must"
+            " now measure 100 mm each way. Take no other printer.",
+            measures=told,
+            drawn=correction_words(found.correction),
         )
     # No line ends between a figure and its unit.
     return (words.replace(" mm", "\u00a0mm").replace(" %", "\u00a0%"),)
@@ -107,12 +141,21 @@ def corrected_words(measured: tuple[Measured, ...], paper: PaperName) -> tuple[s
 
 def measures_words(found: Printer) -> str:
     """Return what was measured: "198.8 mm of 200 mm across and 200.6 mm of 200 mm up"."""
-    across, up = measure_words(found.across), measure_words(found.up)
-    return f"{across} both ways" if found.alike else f"{across} across and {up} up"
+    across, up = (
+        say(
+            "{measured} mm of {nominal} mm",
+            measured=decimal(f"{round(way.measured, 2):g}"),
+            nominal=decimal(f"{round(way.nominal, 2):g}"),
+        )
+        for way in (found.across, found.up)
+    )
+    if found.alike:
+        return say("{size} both ways", size=across)
+    return say("{across} across and {up} up", across=across, up=up)
 
 
 def measure_words(way: Measured) -> str:
-    """Return one measure as a sheet writes it."""
+    """Return one measure as a sheet writes it, in every language alike."""
     return f"{round(way.measured, 2):g} mm of {round(way.nominal, 2):g} mm"
 
 

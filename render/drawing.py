@@ -1,12 +1,13 @@
 """The one kind of drawing that every file is written from: strokes and texts on layers.
 
-Millimetres and radians; x to the right, y up. Imports geometry and printer alone.
+Millimetres and radians; x to the right, y up. Imports geometry, printer and the language alone.
 """
 
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from drafting.geometry import Box, Path, Point, moved, moved_point
+from drafting.language import say, say_as
 from drafting.printer import AS_DRAWN, Correction
 from drafting.units import Mm
 
@@ -20,6 +21,18 @@ class Layer(StrEnum):
     TEXT = "text"
     PAGE = "page"
     GRID = "grid"
+
+
+def layer_words(layer: Layer) -> str:
+    """Return what a layer is called in the language spoken."""
+    return {
+        Layer.CUTTING: say("cutting lines"),
+        Layer.STITCHING: say("stitching lines"),
+        Layer.MARKS: say_as("layer", "marks"),
+        Layer.TEXT: say_as("layer", "text"),
+        Layer.PAGE: say_as("layer", "page"),
+        Layer.GRID: say_as("layer", "grid"),
+    }[layer]
 
 
 class Anchor(StrEnum):
@@ -81,7 +94,8 @@ class Page:
 
     Attributes:
         window: nothing outside it is drawn; in the drawing's own, true millimetres.
-        label: what a reader calls the page.
+        label: what the page goes by, the same in every language.
+        called: what a reader calls it in the document's language, if that is not its label.
         bookmark: its line in the outline, or empty.
         level: depth of that line in the outline, 0 at the top.
         correction: what the drawing is enlarged by in the file, so that it comes true out of
@@ -94,6 +108,7 @@ class Page:
     window: Box
     drawing: Drawing
     label: str
+    called: str = ""
     bookmark: str = ""
     level: int = 0
     correction: Correction = AS_DRAWN

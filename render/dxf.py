@@ -14,6 +14,7 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
 
 from drafting.geometry import Arc, Path, Point, bounds, distance, in_parts, stepped
+from drafting.language import said_later, say, speaking
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Anchor, Stroke, Text, placed
@@ -37,11 +38,12 @@ LAYERS = {
     LineKind.STITCHING: SEWN,
 }
 
-UNIT = "1 unit = 1 mm"
-LAYERED = (
+UNIT = said_later("1 unit = 1 mm")
+LAYERED = said_later(
     "Layered after ASTM D6673: 1 boundary, 4 notches, 7 grain, 8 internal lines, 14 sew line,"
     " 15 text."
 )
+"""Said of a file in its square; the comment at its head, for programs, stays English."""
 
 LONGEST_TEXT = 250
 """R12 holds 255 signs to a string."""
@@ -159,7 +161,9 @@ def _write_square(document: "Document", plane: Plane) -> None:
     own = placed(plane.square, x=-box.left, y=-box.bottom)
     for stroke in own.strokes:
         _write_stroke(document, block, stroke, BOUNDARY)
-    rows = fonts.wrapped(f"{UNIT}. {LAYERED}", style.NOTE, box.width - 16)
+    with speaking(plane.language):
+        told_of_it = f"{say(UNIT)}. {say(LAYERED)}"
+    rows = fonts.wrapped(told_of_it, style.NOTE, box.width - 16)
     lead = style.NOTE * style.LEADING
     told = [
         Text(

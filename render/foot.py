@@ -8,6 +8,7 @@ import math
 from collections.abc import Sequence
 
 from drafting.geometry import Box, Path, Point, straight
+from drafting.language import say
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Anchor, Drawing, Layer, Stroke, Text, placed
@@ -47,8 +48,16 @@ def check_line(long: Mm) -> Drawing:
             texts.append(
                 _text(f"{at - left:.0f}", at, base + 4.4, style.NOTE, anchor=Anchor.MIDDLE)
             )
-    less = "" if long == METRE else ", the most whole decimetres that fit here"
-    words = f"Check line: {long:.0f} mm from end to end{less}; a tick each 100 mm."
+    length = f"{long:.0f}"
+    words = (
+        say("Check line: {length} mm from end to end; a tick each 100 mm.", length=length)
+        if long == METRE
+        else say(
+            "Check line: {length} mm from end to end, the most whole decimetres that fit here; a"
+            " tick each 100 mm.",
+            length=length,
+        )
+    )
     words = fonts.shortened(words, style.SMALL, long - 4)
     texts.append(_text(words, left + 2, base + 8.6, style.SMALL))
     return Drawing(strokes=tuple(strokes), texts=tuple(texts))
@@ -69,13 +78,20 @@ def foot_strip(
     named = fonts.shortened(title, _TITLE, wide * 0.6, bold=True)
     texts = [_text(named, left, top - 9.0, _TITLE, bold=True)]
     after = left + fonts.width(named, _TITLE, bold=True) + 8.0
-    told = fonts.shortened("  ·  ".join(facts), _WORDS, left + wide - after)
-    texts.append(_text(told, after, top - 9.0, _WORDS))
-    told = fonts.shortened("  ·  ".join(orders), _WORDS, wide, bold=True)
-    texts.append(_text(told, left, top - 17.5, _WORDS, bold=True))
+    texts.append(_fitted(facts, after, top - 9.0, left + wide - after, bold=False))
+    texts.append(_fitted(orders, left, top - 17.5, wide, bold=True))
     long = check_length(page - 2 * margin)
     line = placed(check_line(long), x=page / 2 - long / 2 - _ENDS, y=margin + 1.0)
     return Drawing(strokes=(rule, *line.strokes), texts=(*texts, *line.texts))
+
+
+def _fitted(parts: Sequence[str], x: Mm, y: Mm, room: Mm, *, bold: bool) -> Text:
+    """Return words in one line, smaller where they would be too long, at last cut short."""
+    words = "  ·  ".join(parts)
+    size = min(_WORDS, max(style.NOTE, _WORDS * room / fonts.width(words, _WORDS, bold=bold)))
+    if fonts.width(words, size, bold=bold) > room:
+        words = fonts.shortened(words, size, room, bold=bold)
+    return _text(words, x, y, size, bold=bold)
 
 
 def cut_marks(area: Box) -> Drawing:

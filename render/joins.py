@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.geometry import Arc, Point, distance, stepped, straight
+from drafting.language import say
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Anchor, Drawing, Layer, Stroke, Text
@@ -56,14 +57,14 @@ def _marks(join: Join, overlap: Mm, room: Spots) -> Iterator[PageMarks]:
     texts_first = [_number(number, middle, away)]
     texts_second = [_number(number, middle, away + math.pi)]
     if overlap:
-        words = f"glue: {join.second.name} lies on this"
+        words = say("glue: {page} lies on this", page=join.second.name)
         texts_first += _edge_text(join, words, away + math.pi, overlap / 2, room)
-        words = f"cut here, lay on {join.first.name}"
+        words = say("cut here, lay on {page}", page=join.first.name)
         texts_second += _edge_text(join, words, away + math.pi, 2.6, room)
     else:
-        words = f"cut here, butt to {join.second.name}"
+        words = say("cut here, butt to {page}", page=join.second.name)
         texts_first += _edge_text(join, words, away, 2.6, room)
-        words = f"cut here, butt to {join.first.name}"
+        words = say("cut here, butt to {page}", page=join.first.name)
         texts_second += _edge_text(join, words, away + math.pi, 2.6, room)
     yield PageMarks(
         tile=join.first, drawing=Drawing(strokes=tuple(first), texts=tuple(texts_first))

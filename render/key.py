@@ -1,15 +1,16 @@
 """The key to the lines: every kind of line that a file prints, drawn small as it is printed.
 
-Millimetres in the page's frame. Imports piece, drawing, style and setting.
+Millimetres in the page's frame. Imports piece, the language, drawing, style, fonts and setting.
 """
 
 import math
 from collections.abc import Sequence
 
 from drafting.geometry import Arc, Path, Point, moved, stepped, straight
+from drafting.language import said_later, say
 from drafting.piece import InnerKind, NotchKind, Piece
 from drafting.units import Mm
-from render import style
+from render import fonts, style
 from render.drawing import Layer, Pen, Stroke
 from render.setting import Setting
 from render.tiling import Join
@@ -21,11 +22,11 @@ Sample = tuple[tuple[tuple[Path, Pen], ...], str]
 """Strokes in a frame of their own, 0 to ``SAMPLE`` along x and y about 0, and what they mean."""
 
 _INNER_WORDS = {
-    InnerKind.RUFFLE_LINE: "ruffle's line, quarters marked across",
-    InnerKind.GATHERING: "gathering row, or cord",
-    InnerKind.FOLD_LINE: "fold of a band or ruffle",
-    InnerKind.CENTRE: "centre line",
-    InnerKind.RAY: "ray: lay the tape along it, from the waist line",
+    InnerKind.RUFFLE_LINE: said_later("ruffle's line, quarters marked across"),
+    InnerKind.GATHERING: said_later("gathering row, or cord"),
+    InnerKind.FOLD_LINE: said_later("fold of a band or ruffle"),
+    InnerKind.CENTRE: said_later("centre line"),
+    InnerKind.RAY: said_later("ray: lay the tape along it, from the waist line"),
 }
 
 
@@ -41,17 +42,36 @@ def printed_key(
     samples = [*_lines(pieces), *_marks(pieces)]
     if joins:
         samples += _joins(overlapped=overlapped)
-    deep = math.ceil(len(samples) / 2)
-    page.need(deep * ROW + 3)
-    top, column = page.y, page.width / 2
-    for k, (strokes, words) in enumerate(samples):
-        x = page.left + (k // deep) * column
-        y = top - (k % deep) * ROW - ROW / 2
-        for path, pen in strokes:
-            placed = moved(path, x=x, y=y)
-            page.strokes.append(Stroke(path=placed, pen=pen, layer=Layer.PAGE))
-        page.line(words, x + SAMPLE + 4, y - 1.1, size=style.SMALL)
-    page.y = top - deep * ROW - 2.5
+    half, wide = math.ceil(len(samples) / 2), page.width / 2
+    columns = [_broken(part, wide - SAMPLE - 6) for part in (samples[:half], samples[half:])]
+    more = [math.fsum(_more(rows) for _, rows in part) for part in columns]
+    deep = max(len(part) * ROW + extra for part, extra in zip(columns, more, strict=True))
+    page.need(deep + 3)
+    top = page.y
+    for column, part in enumerate(columns):
+        x, lower = page.left + column * wide, 0.0
+        for k, (strokes, rows) in enumerate(part):
+            y = top - k * ROW - ROW / 2 - lower
+            for path, pen in strokes:
+                placed = moved(path, x=x, y=y)
+                page.strokes.append(Stroke(path=placed, pen=pen, layer=Layer.PAGE))
+            for down, words in enumerate(rows):
+                below = down * style.SMALL * style.LEADING
+                page.line(words, x + SAMPLE + 4, y - 1.1 - below, size=style.SMALL)
+            lower += _more(rows)
+    page.y = top - deep - 2.5
+
+
+def _broken(
+    samples: Sequence[Sample], room: Mm
+) -> list[tuple[tuple[tuple[Path, Pen], ...], tuple[str, ...]]]:
+    """Return samples with their words broken to the room beside them."""
+    return [(strokes, fonts.wrapped(words, style.SMALL, room)) for strokes, words in samples]
+
+
+def _more(rows: Sequence[str]) -> Mm:
+    """Return how much higher than one row some words are that are broken into several."""
+    return (len(rows) - 1) * style.SMALL * style.LEADING
 
 
 def _level(pen: Pen) -> tuple[tuple[Path, Pen], ...]:
@@ -70,16 +90,16 @@ def _lines(pieces: Sequence[Piece]) -> list[Sample]:
         (_head(Point(0.0, 0.0), math.pi, 3.5), style.GRAIN),
     )
     samples: list[Sample] = [
-        (_level(style.CUTTING), "cutting line"),
-        (_level(style.STITCHING), "stitching line"),
-        (grain, "grain, parallel to the selvage"),
+        (_level(style.CUTTING), say("cutting line")),
+        (_level(style.STITCHING), say("stitching line")),
+        (grain, say("grain, parallel to the selvage")),
     ]
     kinds = {line.kind for piece in pieces for line in piece.inner_lines}
     samples += [
-        (_level(style.INNER[kind]), _INNER_WORDS[kind]) for kind in InnerKind if kind in kinds
+        (_level(style.INNER[kind]), say(_INNER_WORDS[kind])) for kind in InnerKind if kind in kinds
     ]
     if any(piece.half for piece in pieces):
-        samples.append((_bracket(), "fold, or middle of a half"))
+        samples.append((_bracket(), say("fold, or middle of a half")))
     return samples
 
 
@@ -99,19 +119,23 @@ def _marks(pieces: Sequence[Piece]) -> list[Sample]:
     samples: list[Sample] = []
     strokes = sorted({n.strokes for p in pieces for n in p.notches if n.kind is NotchKind.PLACE})
     edge = (straight(Point(0.0, 0.7), Point(SAMPLE, 0.7)), style.CUTTING)
-    places = {1: "centre front", 2: "side", 3: "centre back"}
+    places = {
+        1: say("notch at the centre front"),
+        2: say("notch at the side"),
+        3: say("notch at the centre back"),
+    }
     for count in strokes:
         first = SAMPLE / 2 - (count - 1) / 2 * style.NOTCH_SPACING
         ticks = tuple(
             (straight(Point(x, 2.2), Point(x, -2.2)), style.NOTCH)
             for x in (first + k * style.NOTCH_SPACING for k in range(count))
         )
-        samples.append(((edge, *ticks), f"notch at the {places[count]}"))
+        samples.append(((edge, *ticks), places[count]))
     if any(n.kind is NotchKind.BALANCE for piece in pieces for n in piece.notches):
         x = SAMPLE / 2
         left, tip, right = Point(x - 2, 0.7), Point(x, -2.4), Point(x + 2, 0.7)
         wedge = (*straight(left, tip), *straight(tip, right))
-        samples.append(((edge, (wedge, style.NOTCH)), "notch that meets its like"))
+        samples.append(((edge, (wedge, style.NOTCH)), say("notch that meets its like")))
     if any(piece.dots for piece in pieces):
         circle: Path = (
             Arc(
@@ -121,7 +145,7 @@ def _marks(pieces: Sequence[Piece]) -> list[Sample]:
                 finish=math.tau,
             ),
         )
-        samples.append((((circle, style.MARK),), "opening ends: sew up to here"))
+        samples.append((((circle, style.MARK),), say("opening ends: sew up to here")))
     return samples
 
 
@@ -129,9 +153,9 @@ def _joins(*, overlapped: bool) -> list[Sample]:
     ring: Path = (Arc(centre=Point(SAMPLE / 2, 0.0), radius=2.6, begin=0.0, finish=math.tau),)
     line = straight(Point(SAMPLE / 2, -3.0), Point(SAMPLE / 2, 3.0))
     samples: list[Sample] = [
-        (((ring, style.MARK), (line, style.THIN)), "join of two pages, taped true"),
-        (_level(style.TRIM_CUT), "cut the page here"),
+        (((ring, style.MARK), (line, style.THIN)), say("join of two pages, taped true")),
+        (_level(style.TRIM_CUT), say("cut the page here")),
     ]
     if overlapped:
-        samples.append((_level(style.TRIM), "lay the next page up to here"))
+        samples.append((_level(style.TRIM), say("lay the next page up to here")))
     return samples

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from drafting.geometry import Box
+from drafting.language import decimal, say, say_as
 from drafting.pattern import Pattern
 from drafting.spec import PaperName
 from render.chosen import on_paper
@@ -18,7 +19,7 @@ from render.laid import UPRIGHT_LINE, Laid, footed, of_height
 from render.large_sheets import on_sheets
 from render.large_ticket import BLOCK, CAPTION, block_size, columns, large_ticket, slots
 from render.pages import Printed, bound, pattern_pages
-from render.paper import ROLLS, Grid, grid, paper_metres
+from render.paper import ROLLS, Grid, grid, paper_metres, paper_words
 from render.placement import APART, Effort, Progress
 from render.roll import on_roll
 from render.tiling import Sheets
@@ -147,7 +148,8 @@ def _further_pages(laid: Laid) -> list[Page]:
                 window=window,
                 drawing=together(*parts),
                 label=f"ticket {len(pages) + 1}",
-                bookmark="" if first else "Ticket: check, print, cut, know",
+                called=say_as("page", "ticket {number}", number=len(pages) + 1),
+                bookmark="" if first else say("Ticket: check, print, cut, know"),
             )
         )
     return pages
@@ -157,20 +159,36 @@ def _facts(pattern: Pattern, sheets: Sheets, page: Page, metres: float, count: i
     """Return what a sheet is: for whom, its edition, its size, metres of a roll."""
     spec, paper = pattern.spec, sheets.grid.paper
     facts = [made_for(spec), edition_words(spec)]
-    size = f"{page.width:g} × {page.height + FOOT:.0f} mm"
-    if paper.name in ROLLS:
-        each = "" if count == 1 else f"{count} pages, each "
-        all_of_it = "" if count == 1 else " in all"
-        facts.append(f"{paper.title}, {each}{size}: {metres:.1f} m of paper{all_of_it}")
+    size = f"{decimal(f'{page.width:g}')} × {page.height + FOOT:.0f} mm"
+    if paper.name not in ROLLS:
+        facts.append(f"{paper_words(paper)}, {size}")
+    elif count == 1:
+        facts.append(
+            say(
+                "{paper}, {size}: {metres} m of paper",
+                paper=paper_words(paper),
+                size=size,
+                metres=decimal(f"{metres:.1f}"),
+            )
+        )
     else:
-        facts.append(f"{paper.title}, {size}")
+        facts.append(
+            say(
+                "{paper}, {count} pages, each {size}: {metres} m of paper in all",
+                paper=paper_words(paper),
+                count=count,
+                size=size,
+                metres=decimal(f"{metres:.1f}"),
+            )
+        )
     return [fact for fact in facts if fact]
 
 
 def _orders(sheets: Sheets, page: Page, number: int, count: int) -> list[str]:
     """Return what to tell a copy shop. Pages have names only where they are joined."""
-    orders = ["Print at 100 %, black", "Do not scale, do not fit, do not split"]
+    orders = [say("Print at 100 %, black"), say("Do not scale, do not fit, do not split")]
     if count == 1:
-        return [*orders, "Single page"]
-    named = f", {page.label}" if sheets.joins and not page.label.startswith("ticket") else ""
-    return [*orders, f"Single pages: this is {number} of {count}{named}"]
+        return [*orders, say("Single page")]
+    told = say("Single pages: this is {number} of {count}", number=number, count=count)
+    named = sheets.joins and not page.label.startswith("ticket")
+    return [*orders, f"{told}, {page.label}" if named else told]

@@ -6,6 +6,7 @@ Millimetres, each block from its own lower left corner. Imports ticket and what 
 from collections.abc import Iterator
 
 from drafting.geometry import Box, Point, bounds
+from drafting.language import say
 from drafting.pattern import Pattern
 from drafting.units import Mm
 from render import style
@@ -13,7 +14,7 @@ from render.chosen import on_paper
 from render.drawing import Anchor, Drawing, Layer, Text, placed, together
 from render.foot import RULE_WIDE
 from render.placement import APART
-from render.ticket import blocks
+from render.ticket import HALF_SCALE, JOINED_TRUE, alone_words, blocks
 from render.tiling import Sheets
 
 BLOCK = Box(left=0.0, bottom=0.0, right=180.0, top=140.0)
@@ -37,7 +38,11 @@ def large_ticket(pattern: Pattern, sheets: Sheets) -> tuple[Drawing, ...]:
         square=True,
     )
     return tuple(
-        _cropped(together(block, _caption(f"ticket {number} of {len(set_)}")))
+        _cropped(
+            together(
+                block, _caption(say("ticket {number} of {count}", number=number, count=len(set_)))
+            )
+        )
         for number, block in enumerate(set_, start=1)
     )
 
@@ -51,50 +56,59 @@ def _caption(words: str) -> Drawing:
 
 def _check_words(pattern: Pattern) -> list[str]:
     words = [
-        "Before you pay: measure the check line at the sheet's foot, and the square across and up.",
-        "The square is 100 mm each way; the marks inside it are whole inches.",
-        "Within half a millimetre in 100, five in a metre, is good. If it is more, it was scaled:"
-        " have it printed again at 100 %.",
+        say(
+            "Before you pay: measure the check line at the sheet's foot, and the square across and"
+            " up."
+        ),
+        say("The square is 100 mm each way; the marks inside it are whole inches."),
+        say(
+            "Within half a millimetre in 100, five in a metre, is good. If it is more, it was"
+            " scaled: have it printed again at 100 %."
+        ),
     ]
     if pattern.spec.scale < 1:
-        words.append(
-            "This is a half-scale draft, 1 : 2, beside a full-scale square: print it at 100 %."
-        )
+        words.append(say(HALF_SCALE))
     return words
 
 
 def _print_words(pattern: Pattern, sheets: Sheets) -> list[str]:
     if not sheets.placements:
         return [
-            "Black, at 100 %, never “fit”. No piece is printed: every one is straight. Mark them on"
-            " the cloth and cut them by the measures below."
+            say(
+                "Black, at 100 %, never “fit”. No piece is printed: every one is straight. Mark"
+                " them on the cloth and cut them by the measures below."
+            )
         ]
-    words = []
-    count = len(sheets.tiles)
-    if not sheets.joins:
-        words.append(
-            "Black, at 100 %, never “fit”. Nothing is joined:"
-            + (" cut the pieces out." if count < 2 else " each sheet stands alone.")
-        )
-    else:
-        overlap = sheets.grid.overlap
-        words += [
-            f"Black, at 100 %, never “fit”. {count} sheets are joined, as the map shows; they are"
-            " named by row and column, rows from the top.",
-            "Cut each sheet along its solid lines at the left and the top. Lay it on its neighbour"
-            f" up to the dotted line and tape or glue; sheets overlap by {overlap:.0f} mm."
-            if overlap
-            else "Cut each sheet along its solid lines, butt them together and tape the back.",
-            "A join lies true when its half rings close to a ring with one number. Beside it, the"
-            " two strokes that meet nearest the middle tell how far off it is: a tenth of a"
-            " millimetre for each stroke from the middle.",
-        ]
+    words = _joined_words(sheets) if sheets.joins else [_apart_words(len(sheets.tiles))]
     drawn = [placement.piece.name for placement in sheets.placements]
     if drawn != [piece.name for piece in on_paper(pattern)]:
-        words.append(
-            f"This file prints {' and '.join(drawn)} alone; the cut list names every piece."
-        )
+        words.append(alone_words(drawn))
     return words
+
+
+def _apart_words(count: int) -> str:
+    if count < 2:
+        return say("Black, at 100 %, never “fit”. Nothing is joined: cut the pieces out.")
+    return say("Black, at 100 %, never “fit”. Nothing is joined: each sheet stands alone.")
+
+
+def _joined_words(sheets: Sheets) -> list[str]:
+    overlap = sheets.grid.overlap
+    return [
+        say(
+            "Black, at 100 %, never “fit”. {count} sheets are joined, as the map shows; they are"
+            " named by row and column, rows from the top.",
+            count=len(sheets.tiles),
+        ),
+        say(
+            "Cut each sheet along its solid lines at the left and the top. Lay it on its neighbour"
+            " up to the dotted line and tape or glue; sheets overlap by {overlap} mm.",
+            overlap=f"{overlap:.0f}",
+        )
+        if overlap
+        else say("Cut each sheet along its solid lines, butt them together and tape the back."),
+        say(JOINED_TRUE),
+    ]
 
 
 def _cropped(block: Drawing) -> Drawing:

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.findings import Finding, Level, by_weight
-from drafting.language import in_its_language
+from drafting.language import in_its_language, say
 from drafting.pattern import Pattern
 from drafting.printer import Correction
 from drafting.spec import PaperName, Scope
@@ -287,8 +287,12 @@ def _replaced(lacking: Iterable[str]) -> tuple[Finding, ...]:
         Finding(
             level=Level.CAUTION,
             code="letters-replaced",
-            what=f"The typeface has no sign for {named}; each is printed as {REPLACEMENT}.",
-            do="Write the title and the labels with other letters if that matters.",
+            what=say(
+                "The typeface has no sign for {letters}; each is printed as {sign}.",
+                letters=named,
+                sign=REPLACEMENT,
+            ),
+            do=say("Write the title and the labels with other letters if that matters."),
         ),
     )
 
@@ -302,8 +306,12 @@ def _lost(plane: Plane) -> tuple[Finding, ...]:
         Finding(
             level=Level.CAUTION,
             code="letters-lost-in-dxf",
-            what=f"A DXF has plain letters only: {_named(letters)} became {LOST} in it.",
-            do="Write the title and the labels with Latin letters if that matters.",
+            what=say(
+                "A DXF has plain letters only: {letters} became {sign} in it.",
+                letters=_named(letters),
+                sign=LOST,
+            ),
+            do=say("Write the title and the labels with Latin letters if that matters."),
         ),
     )
 

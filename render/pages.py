@@ -9,8 +9,9 @@ from functools import cache
 from itertools import product
 
 from drafting.geometry import Box, Point
-from drafting.language import in_its_language
+from drafting.language import in_its_language, say, say_as
 from drafting.pattern import Pattern
+from drafting.piece_names import piece_words
 from drafting.spec import PaperName, Print, Scope
 from drafting.units import Mm
 from render import fonts, style
@@ -127,7 +128,7 @@ def bound(
         title=fonts.printable(pattern.spec.title),
         author=fonts.printable(publish.maker),
         subject=fonts.printable(_subject(pattern)),
-        keywords="sewing pattern, skirt, print at 100 %",
+        keywords=say("sewing pattern, skirt, print at 100 %"),
         language=publish.language,
         about=About(
             kind=kind,
@@ -149,15 +150,16 @@ def _card_page(pattern: Pattern, sheets: Sheets) -> Page:
         window=sheets.grid.window,
         drawing=card(pattern, sheets.grid.window),
         label="card",
-        bookmark="Card of figures",
+        called=say_as("page", "card"),
+        bookmark=say("Card of figures"),
     )
 
 
 def _subject(pattern: Pattern) -> str:
     licence = pattern.spec.publish.licence
     card_only = pattern.spec.print.scope is Scope.CARD
-    kind = "Figures of a sewing pattern" if card_only else "Sewing pattern at true size"
-    return kind + (f"; licence: {licence}" if licence else "")
+    kind = say("Figures of a sewing pattern") if card_only else say("Sewing pattern at true size")
+    return kind + ("; " + say("licence: {licence}", licence=licence) if licence else "")
 
 
 def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
@@ -172,7 +174,8 @@ def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
             window=sheets.grid.window,
             drawing=drawing,
             label=f"ticket {number}",
-            bookmark="Ticket: check, print, cut, know" if number == 1 else "",
+            called=say_as("page", "ticket {number}", number=number),
+            bookmark=say("Ticket: check, print, cut, know") if number == 1 else "",
             correction=sheets.grid.correction,
         )
         for number, drawing in enumerate(drawings, start=1)
@@ -217,7 +220,7 @@ def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -
                     placed(together(own, shown), x=dx, y=dy),
                 ),
                 label=tile.name,
-                bookmark=", ".join(beginning),
+                bookmark=", ".join(piece_words(name) for name in beginning),
                 correction=sheets.grid.correction,
             )
         )
@@ -274,7 +277,8 @@ def _page_name(tile: Tile, title: str, room: Spots) -> Drawing:
                 layer=Layer.PAGE,
             )
         )
-    words = fonts.shortened("  ·  ".join((tile.name, title, *tile.pieces)), style.NOTE, 120)
+    pieces = (piece_words(name) for name in tile.pieces)
+    words = fonts.shortened("  ·  ".join((tile.name, title, *pieces)), style.NOTE, 120)
     texts += _corner_words(tile, words, room)
     return Drawing(texts=tuple(texts))
 

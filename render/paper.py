@@ -1,6 +1,7 @@
 """Papers, and the grid of pages that a plane is cut into.
 
-Millimetres. ISO 216 and the North American sizes. Imports the spec's words, printer and errors.
+Millimetres. ISO 216 and the North American sizes. Imports the spec's words, printer, errors and
+the language.
 """
 
 import math
@@ -9,6 +10,7 @@ from dataclasses import dataclass
 
 from drafting.errors import DraftingError
 from drafting.geometry import Box
+from drafting.language import said_later, say
 from drafting.printer import AS_DRAWN, Correction
 from drafting.spec import PaperName
 from drafting.units import Mm
@@ -23,7 +25,7 @@ class Paper:
     """A sheet of paper, upright.
 
     Attributes:
-        title: as printers name it.
+        title: as printers name it, in English; ``paper_words`` says it.
         margin: what most home printers leave blank at each edge.
     """
 
@@ -48,21 +50,35 @@ PAPERS = {
     paper.name: paper
     for paper in (
         Paper(name=PaperName.A4, title="A4", width=210.0, height=297.0),
-        Paper(name=PaperName.LETTER, title="US Letter", width=215.9, height=279.4, margin=12.7),
+        Paper(
+            name=PaperName.LETTER,
+            title=said_later("US Letter"),
+            width=215.9,
+            height=279.4,
+            margin=12.7,
+        ),
         Paper(name=PaperName.A3, title="A3", width=297.0, height=420.0),
         Paper(name=PaperName.TABLOID, title="Tabloid", width=279.4, height=431.8, margin=12.7),
-        Paper(name=PaperName.LEGAL, title="US Legal", width=215.9, height=355.6, margin=12.7),
+        Paper(
+            name=PaperName.LEGAL,
+            title=said_later("US Legal"),
+            width=215.9,
+            height=355.6,
+            margin=12.7,
+        ),
         # The largest page that lies inside both; it prints on either without scaling.
-        Paper(name=PaperName.A4_LETTER, title="A4 or US Letter", width=210.0, height=279.4),
+        Paper(
+            name=PaperName.A4_LETTER, title=said_later("A4 or US Letter"), width=210.0, height=279.4
+        ),
         Paper(name=PaperName.A0, title="A0", width=841.0, height=1189.0),
         Paper(name=PaperName.A1, title="A1", width=594.0, height=841.0),
         # Plotters leave 5 to 17 mm blank along a roll: 820 of 841 and 890 of 914 are drawn on.
-        _roll(PaperName.ROLL_841, "roll 841 mm wide", 841.0, 820.0),
-        _roll(PaperName.ROLL_914, "roll 914 mm wide", 914.0, 890.0),
-        _roll(PaperName.ROLL_36IN, "roll 36 in wide", 914.4, 890.0),
+        _roll(PaperName.ROLL_841, said_later("roll 841 mm wide"), 841.0, 820.0),
+        _roll(PaperName.ROLL_914, said_later("roll 914 mm wide"), 914.0, 890.0),
+        _roll(PaperName.ROLL_36IN, said_later("roll 36 in wide"), 914.4, 890.0),
         Paper(
             name=PaperName.PROJECTOR,
-            title="projector",
+            title=said_later("projector"),
             width=LONGEST,
             height=LONGEST,
             margin=60.0,
@@ -140,6 +156,11 @@ def grid(
             " or take a larger paper."
         )
     return found
+
+
+def paper_words(paper: Paper) -> str:
+    """Return what a paper is called in the language spoken."""
+    return say(paper.title)
 
 
 def paper_metres(lengths: Iterable[Mm]) -> float:

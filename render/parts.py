@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.geometry import Box, Path, Point, bounds, moved, rim
-from drafting.language import in_its_language
+from drafting.language import Language, in_its_language, say, spoken
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_line, grain_angle
 from drafting.spec import Scope
@@ -71,10 +71,12 @@ class Plane:
 
     Attributes:
         title: the pattern's, with letters that the typeface has.
+        language: what its words are said in, those that a file adds too.
         square: the test square, in the frame of the plane.
     """
 
     title: str
+    language: Language = Language.ENGLISH
     width: Mm
     height: Mm
     square: Drawing
@@ -100,6 +102,7 @@ def laid_out(pattern: Pattern, only: Sequence[str] = ()) -> Plane:
     boxes = [_box(placement) for placement in placements]
     return Plane(
         title=fonts.printable(pattern.spec.title),
+        language=spoken(),
         width=max((box.right for box in boxes), default=APART + SQUARE) + APART,
         height=max([APART + SQUARE, *(box.top for box in boxes)]) + APART,
         square=_square(pattern),
@@ -163,7 +166,7 @@ def _square(pattern: Pattern) -> Drawing:
     outline: Path = rim(box)
     told = (
         ("100 mm", style.NAME, True),
-        ("Test square: measure it across and up before you cut. One unit is one millimetre.",
+        (say("Test square: measure it across and up before you cut. One unit is one millimetre."),
          style.BODY, False),
         (pattern.spec.title, style.BODY, True),
         (made_for(pattern.spec), style.BODY, False),

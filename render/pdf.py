@@ -11,9 +11,21 @@ from itertools import groupby
 from typing import Any
 
 from drafting.geometry import Arc, Path
+from drafting.language import speaking
 from drafting.units import Mm
 from render import fonts
-from render.drawing import About, Anchor, Document, Drawing, Layer, Page, Pen, Stroke, Text
+from render.drawing import (
+    About,
+    Anchor,
+    Document,
+    Drawing,
+    Layer,
+    Page,
+    Pen,
+    Stroke,
+    Text,
+    layer_words,
+)
 
 POINTS = 72 / 25.4
 """Points to a millimetre."""
@@ -114,9 +126,11 @@ def _layers(canvas: Any, document: Document) -> dict[Layer, Any]:
     from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFString
 
     held = {layer for page in document.pages for layer in _used(page.drawing)}
+    with speaking(document.language):
+        names = {layer: layer_words(layer) for layer in SWITCHED}
     groups = {
         layer: canvas._doc.Reference(
-            PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(layer.value)})
+            PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(names[layer])})
         )
         for layer in SWITCHED
         if layer in held
@@ -159,7 +173,7 @@ def _on_layer(canvas: Any, layer: Layer) -> Iterator[None]:
 
 def _write_page(canvas: Any, number: int, page: Page) -> None:
     canvas.setPageSize((page.width * POINTS, page.height * POINTS))
-    canvas.addPageLabel(number, prefix=page.label)
+    canvas.addPageLabel(number, prefix=page.called or page.label)
     if page.bookmark:
         canvas.bookmarkPage(page.label)
         canvas.addOutlineEntry(page.bookmark, page.label, level=page.level, closed=0)

@@ -28,7 +28,7 @@ from render.drawing import Anchor, Text
 from render.placement import Placement
 from render.room import Room, turned_box
 from render.spots import Ground, Spot, beside, first_free, upright
-from render.words import CHECK
+from render.words import is_check
 
 LABELS = (
     ((1.0, 120.0), (0.8, 120.0), (0.62, 120.0)),
@@ -72,7 +72,7 @@ def label(
     middle = _middle(ground.polygon)
     for small in (False, True):
         # The lines to check are measured on the panels; a small piece goes without.
-        told = [line for line in lines if not (small and line.startswith(CHECK))]
+        told = [line for line in lines if not (small and is_check(line))]
         blocks = [_rows(title, told, *way) for way in LABELS[small]]
         spots = list(_lattice(box, 5.0 if small else 12.0))
         if small:

@@ -1,6 +1,7 @@
 """The words of a placed piece, each in a free place of its own: along edges, rays and marks.
 
-Millimetres and radians on the plane. Imports geometry, piece, drawing, style, fonts and spots.
+Millimetres and radians on the plane; words in the language spoken. Imports geometry, piece,
+drawing, style, fonts and spots.
 """
 
 import math
@@ -18,8 +19,10 @@ from drafting.geometry import (
     stepped,
     straight,
 )
+from drafting.language import say
 from drafting.pattern import Pattern
 from drafting.piece import Edge, EdgeKind, InnerKind, InnerLine, Notch, Piece, cutting_line
+from drafting.piece_names import piece_words as name_words
 from drafting.units import Mm
 from drafting.waist_part import is_shortened
 from render import fonts, style
@@ -44,7 +47,7 @@ def label_and_words(
     piece, names = named or placement.piece, [piece.name for piece in pattern.pieces]
     return piece_words(
         placement,
-        title=piece.name,
+        title=name_words(piece.name),
         lines=label_words(piece, pattern.spec, number=names.index(piece.name) + 1, of=len(names)),
         fold=fold_words(piece),
         room=room,
@@ -100,7 +103,7 @@ def piece_words(
         spots = beside(placement.on_plane(line.path), (4.5, -4.5), 24)
         texts.append(first_free((line.words,), spots, ground, size=style.ALONG))
     grain = beside(placement.on_plane(straight(*piece.grainline)), (4.2, -4.2, 6.0, -6.0), 8)
-    texts.append(first_free(("grain",), grain, ground, size=style.ALONG))
+    texts.append(first_free((say("grain"),), grain, ground, size=style.ALONG))
     told = _sides(piece) if short else ()
     for edge in piece.edges:
         if edge not in told:
@@ -150,7 +153,7 @@ def _side_words(placement: Placement, edge: Edge, ground: Ground) -> Text | None
 
 
 def _notch_words(placement: Placement, notch: Notch, ground: Ground) -> Text | None:
-    seam = f"seam {notch.seam}" if notch.seam else ""
+    seam = say("seam {number}", number=notch.seam) if notch.seam else ""
     words = ", ".join(part for part in (seam, notch.words) if part)
     if not words:
         return None

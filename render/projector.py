@@ -12,8 +12,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.geometry import Box, Path, Point, bounds, flattened, rim, scaled, straight
+from drafting.language import say, say_as
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_line
+from drafting.piece_names import piece_words
 from drafting.spec import PaperName
 from drafting.units import Mm, Units, length_text
 from render import fonts
@@ -27,6 +29,7 @@ from render.drawing import (
     Pen,
     Stroke,
     Text,
+    layer_words,
     placed,
     together,
 )
@@ -39,7 +42,7 @@ from render.placement import Placement
 from render.resized import resized
 from render.room import CELL, Room
 from render.spots import Spots, text_box
-from render.ticket import blocks
+from render.ticket import blocks, pieces_named
 from render.tiling import Sheets, Tile
 
 TWICE = 2.0
@@ -84,12 +87,14 @@ def shown_by_projector(pattern: Pattern, *, only: Sequence[str] = ()) -> Printed
     halves: list[_Half] = []
     for placement in sheets.placements:
         name, alone = placement.piece.name, _alone(placement)
-        page, worded = _page(pattern, [_half(alone)], f"piece {numbers[name]}", name)
-        own.append(page)
+        page, worded = _page(pattern, [_half(alone)], f"piece {numbers[name]}")
+        called = say_as("page", "piece {number}", number=numbers[name])
+        own.append(replace(page, called=called, bookmark=piece_words(name)))
         halves.append(_as_on(placement, alone, worded[0]))
     if pieces:
-        page, _ = _page(pattern, halves, ALL_PIECES, ALL_PIECES.capitalize())
-        pages += [page, *own]
+        page, _ = _page(pattern, halves, ALL_PIECES)
+        called, bookmark = say_as("page", "all pieces"), say("All pieces")
+        pages += [replace(page, called=called, bookmark=bookmark), *own]
     pages += _ticket(pattern, sheets)
     return bound(pattern, sheets, tuple(pages), Kind.PROJECTOR)
 
@@ -223,7 +228,7 @@ def _as_on(whole: Placement, other: Placement, worded: Sequence[Text]) -> _Half:
 
 
 def _page(
-    pattern: Pattern, halves: Sequence[_Half], label: str, bookmark: str
+    pattern: Pattern, halves: Sequence[_Half], label: str
 ) -> tuple[Page, list[tuple[Text, ...]]]:
     """Return a page of pieces, as large as they and their rim are, and the words of each."""
     width, height = _extent([_box(half.whole) for half in halves])
@@ -247,7 +252,6 @@ def _page(
         window=window,
         drawing=together(_grid(window), drawing),
         label=label,
-        bookmark=bookmark,
     )
     return page, words
 
@@ -335,7 +339,8 @@ def _calibration(pattern: Pattern) -> Page:
     )
     texts = [*_measures(frame, units)]
     y = frame.bottom - _BESIDE - _LARGE * 0.7
-    texts.append(_words("Calibrate the projector first", frame.left, y, _LARGE, bold=True))
+    heading = say("Calibrate the projector first")
+    texts.append(_words(heading, frame.left, y, _LARGE, bold=True))
     for row in steps:
         y -= _SIZE * (_LEADING if row else 0.6)
         if row:
@@ -346,7 +351,8 @@ def _calibration(pattern: Pattern) -> Page:
         window=Box(left=EDGE, bottom=EDGE, right=page_wide - EDGE, top=page_high - EDGE),
         drawing=Drawing(strokes=tuple(_frame(frame)), texts=tuple(texts)),
         label="calibration",
-        bookmark="Calibrate the projector first",
+        called=say_as("page", "calibration"),
+        bookmark=heading,
     )
 
 
@@ -377,10 +383,15 @@ def _measures(frame: Box, units: Units) -> Iterator[Text]:
     wide, high = _told(frame.width, units), _told(frame.height, units)
     middle = frame.centre
     yield _words(
-        f"across (X): {wide}", middle.x, frame.top + 20, 18.0, bold=True, anchor=Anchor.MIDDLE
+        say("across (X): {length}", length=wide),
+        middle.x,
+        frame.top + 20,
+        18.0,
+        bold=True,
+        anchor=Anchor.MIDDLE,
     )
     yield _words(
-        f"up (Y): {high}",
+        say("up (Y): {length}", length=high),
         frame.left - 20,
         middle.y,
         18.0,
@@ -405,20 +416,34 @@ def _steps(units: Units) -> list[str]:
     wide, high = FRAME
     across, up = _told(wide, units), _told(high, units)
     return [
-        "1  Show this page at 100 %, “actual size”, in one window over the whole picture.",
-        "2  Hang the projector straight above the cutting mat. Turn it until the frame is square:"
-        f" both ways from corner to corner it measures {math.hypot(wide, high):.0f} mm. Switch off"
-        " what corrects the picture by itself.",
-        f"3  Across (X): lay a line of the mat under the frame’s lower edge and measure it. It"
-        f" must be {across}. If it is not, set the viewer’s zoom to zoom × {wide:.0f} ÷ what you"
-        " measured: at 100 % and 918 mm, 98 %.",
-        f"4  Up (Y): measure the left edge. It must be {up}. If across is right and up is not, the"
-        " projector is askew or its picture is stretched: straighten it, and set the picture to"
-        " the projector’s own number of dots.",
-        "5  Measure one square of the solid lines in the middle and one in each corner:"
-        " 100 mm each way. A millimetre in 600 is good enough for a skirt.",
-        "6  Touch neither projector nor zoom from now on; only turn pages and move the picture."
-        " Come back to this page whenever something was knocked.",
+        say("1  Show this page at 100 %, “actual size”, in one window over the whole picture."),
+        say(
+            "2  Hang the projector straight above the cutting mat. Turn it until the frame is"
+            " square: both ways from corner to corner it measures {diagonal} mm. Switch off what"
+            " corrects the picture by itself.",
+            diagonal=f"{math.hypot(wide, high):.0f}",
+        ),
+        say(
+            "3  Across (X): lay a line of the mat under the frame’s lower edge and measure it. It"
+            " must be {across}. If it is not, set the viewer’s zoom to zoom × {wide} ÷ what you"
+            " measured: at 100 % and 918 mm, 98 %.",
+            across=across,
+            wide=f"{wide:.0f}",
+        ),
+        say(
+            "4  Up (Y): measure the left edge. It must be {up}. If across is right and up is not,"
+            " the projector is askew or its picture is stretched: straighten it, and set the"
+            " picture to the projector’s own number of dots.",
+            up=up,
+        ),
+        say(
+            "5  Measure one square of the solid lines in the middle and one in each corner:"
+            " 100 mm each way. A millimetre in 600 is good enough for a skirt."
+        ),
+        say(
+            "6  Touch neither projector nor zoom from now on; only turn pages and move the picture."
+            " Come back to this page whenever something was knocked."
+        ),
     ]
 
 
@@ -456,7 +481,7 @@ def _ticket(pattern: Pattern, sheets: Sheets) -> list[Page]:
         check=_check_words(sheets),
         printing=_show_words(pattern, sheets),
         square=False,
-        heading="Show",
+        heading=say_as("heading", "Show"),
     )
     return [
         Page(
@@ -465,18 +490,24 @@ def _ticket(pattern: Pattern, sheets: Sheets) -> list[Page]:
             window=on.window,
             drawing=drawing,
             label=f"ticket {number}",
-            bookmark="Ticket: check, show, cut, know" if number == 1 else "",
+            called=say_as("page", "ticket {number}", number=number),
+            bookmark=say("Ticket: check, show, cut, know") if number == 1 else "",
         )
         for number, drawing in enumerate(drawings, start=1)
     ]
 
 
 def _check_words(sheets: Sheets) -> list[str]:
-    words = ["The first page calibrates the projector: its frame is 900 mm across and 600 mm up."]
+    words = [
+        say("The first page calibrates the projector: its frame is 900 mm across and 600 mm up.")
+    ]
     if sheets.placements:
         words.append(
-            "On every page of pieces light lines lie 100 mm apart; hold a rule to them before you"
-            " cut. They are a layer, grid, that your viewer can switch off."
+            say(
+                "On every page of pieces light lines lie 100 mm apart; hold a rule to them before"
+                " you cut. They are a layer, {layer}, that your viewer can switch off.",
+                layer=layer_words(Layer.GRID),
+            )
         )
     return words
 
@@ -484,19 +515,28 @@ def _check_words(sheets: Sheets) -> list[str]:
 def _show_words(pattern: Pattern, sheets: Sheets) -> list[str]:
     if not sheets.placements:
         return [
-            "No piece is shown: every one is straight. Mark them on the cloth and cut them by the"
-            " measures below. These last pages print on A4 and on Letter."
+            say(
+                "No piece is shown: every one is straight. Mark them on the cloth and cut them by"
+                " the measures below. These last pages print on A4 and on Letter."
+            )
         ]
     drawn = [placement.piece.name for placement in sheets.placements]
     words = [
-        "Page 1 calibrates. Page 2 shows all pieces together; after it each piece has a page of"
-        " its own. These last pages print on A4 and on Letter.",
-        "Pieces lie with their grain level: lay the selvage along the grid’s level lines.",
+        say(
+            "Page 1 calibrates. Page 2 shows all pieces together; after it each piece has a page"
+            " of its own. These last pages print on A4 and on Letter."
+        ),
+        say("Pieces lie with their grain level: lay the selvage along the grid’s level lines."),
     ]
     if any(placement.piece.half for placement in sheets.placements):
-        words.append("A half is shown as a half: lay its bracketed edge on the fold of the cloth.")
+        words.append(
+            say("A half is shown as a half: lay its bracketed edge on the fold of the cloth.")
+        )
     if drawn and drawn != [piece.name for piece in on_paper(pattern)]:
         words.append(
-            f"This file shows {' and '.join(drawn)} alone; the cut list names every piece."
+            say(
+                "This file shows {pieces} alone; the cut list names every piece.",
+                pieces=pieces_named(drawn),
+            )
         )
     return words

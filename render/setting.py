@@ -129,7 +129,12 @@ class Setting:
         self.y -= after
 
     def table(self, rows: Sequence[tuple[str, str]], *, first: Mm, size: Mm = style.BODY) -> None:
-        """Set rows of a bold word and what it stands for, the second column broken to fit."""
+        """Set rows of a bold word and what it stands for, the second column broken to fit.
+
+        Args:
+            first: least width of the first column; a longer word makes it wider.
+        """
+        first = max([first, *(fonts.width(head, size, bold=True) + 2.0 for head, _ in rows)])
         for head, words in rows:
             broken = fonts.wrapped(words, size, self.width - first)
             self.need(len(broken) * size * style.LEADING + 1.0)

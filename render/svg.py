@@ -12,9 +12,11 @@ from html import escape
 from typing import Any
 
 from drafting.geometry import Arc, Box, Path, Point, distance, in_parts
+from drafting.language import say, speaking
+from drafting.piece_names import piece_words
 from drafting.units import Mm
 from render import fonts
-from render.drawing import Anchor, Drawing, Layer, Stroke, Text
+from render.drawing import Anchor, Drawing, Layer, Stroke, Text, layer_words
 from render.parts import Plane
 
 LAYERS = (Layer.CUTTING, Layer.STITCHING, Layer.MARKS, Layer.TEXT)
@@ -28,17 +30,23 @@ _ANCHORS = {Anchor.START: "start", Anchor.MIDDLE: "middle", Anchor.END: "end"}
 
 def svg_bytes(plane: Plane) -> bytes:
     """Return the plane as the bytes of an SVG 1.1 file: a group a piece, in it a group a layer."""
+    with speaking(plane.language):
+        return _plane_svg(plane)
+
+
+def _plane_svg(plane: Plane) -> bytes:
+    """Return the file, what it says of itself in the language spoken."""
     import svgwrite
 
     wide, high = _number(plane.width), _number(plane.height)
     out = svgwrite.Drawing(
         size=(f"{wide}mm", f"{high}mm"), viewBox=f"0 0 {wide} {high}", debug=False
     )
-    out.set_desc(title=plane.title, desc="Sewing pattern at true size, in millimetres.")
-    out.add(_group(out, "test-square", "test square, 100 mm", plane.square, plane.height))
+    out.set_desc(title=plane.title, desc=say("Sewing pattern at true size, in millimetres."))
+    out.add(_group(out, "test-square", say("test square, 100 mm"), plane.square, plane.height))
     for part in plane.parts:
         ident = f"piece-{part.number}-{_plain(part.piece.name)}"
-        out.add(_group(out, ident, part.piece.name, part.on_plane(), plane.height))
+        out.add(_group(out, ident, piece_words(part.piece.name), part.on_plane(), plane.height))
     text = io.StringIO()
     out.write(text)
     return text.getvalue().encode()
@@ -125,7 +133,7 @@ def _group(out: Any, ident: str, title: str, drawing: Drawing, top: Mm) -> Any:
         if not strokes and not texts:
             continue
         inner = out.g(id=f"{ident}-{_plain(layer.value)}")
-        inner.set_desc(title=layer.value)
+        inner.set_desc(title=layer_words(layer))
         for stroke in strokes:
             inner.add(_stroke(out, stroke, top))
         for text in texts:

@@ -1,6 +1,7 @@
 """The first pages of a printed pattern: a job ticket. Check, print, cut, know, in this order.
 
-Millimetres in the page's frame. Imports drafting's values and the renderers of its parts.
+Millimetres in the page's frame; words in the language spoken. Imports drafting's values and the
+renderers of its parts.
 """
 
 import math
@@ -16,8 +17,10 @@ from drafting.geometry import (
     scaled,
     straight,
 )
+from drafting.language import decimal, said_later, say, say_as
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_box, cutting_line
+from drafting.piece_names import piece_words
 from drafting.units import Mm, Units, length_text
 from drafting.waist_part import is_shortened
 from render import style
@@ -28,6 +31,7 @@ from render.drawing import Drawing
 from render.girths import girths
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
+from render.paper import paper_words
 from render.setting import Setting, height_of
 from render.tiling import Sheets
 from render.true_size import RULE_ROOM, SQUARE, draw_long_rules, draw_square, rules_of
@@ -75,7 +79,7 @@ def blocks(
     check: Sequence[str],
     printing: Sequence[str],
     square: bool,
-    heading: str = "Print",
+    heading: str = "",
 ) -> tuple[Drawing, ...]:
     """Return the ticket in blocks as large as a window, to be set among pieces or in columns.
 
@@ -83,21 +87,19 @@ def blocks(
         check: how to find out whether the sheet is true.
         printing: what to do with the sheets, a paragraph each; the map follows if they join.
         square: whether the test square stands in the first block.
-        heading: what stands over ``printing``.
+        heading: what stands over ``printing``, said already; else that it is about printing.
     """
     page = Setting(window=window, inset=0.0)
     _title(page, pattern)
-    page.heading("Check", with_next=SQUARE if square else 20.0)
+    page.heading(say_as("heading", "Check"), with_next=SQUARE if square else 20.0)
     if square:
         top = page.y
         draw_square(page, page.left, top - SQUARE)
-        for text in check:
-            _beside(page, text, page.left + SQUARE + 8, page.width - SQUARE - 8)
-        page.y = min(top - SQUARE, page.y)
+        _set_beside(page, check, top=top, width=page.width - SQUARE - 8)
     else:
         for text in check:
             page.paragraph(text)
-    page.heading(heading, with_next=20)
+    page.heading(heading or say_as("heading", "Print"), with_next=20)
     for text in printing:
         page.paragraph(text)
     if sheets.joins:
@@ -126,7 +128,7 @@ def _title(page: Setting, pattern: Pattern) -> None:
     spec = pattern.spec
     page.paragraph(spec.title, size=style.TITLE, bold=True, after=0.0)
     publish = spec.publish
-    scale = "half scale, 1 : 2" if spec.scale < 1 else ""
+    scale = say("half scale, 1 : 2") if spec.scale < 1 else ""
     parts = (made_for(spec), scale, edition_words(spec), publish.maker, publish.licence)
     facts = "  ·  ".join(part for part in (*parts, publish.page) if part)
     if facts:
@@ -134,51 +136,79 @@ def _title(page: Setting, pattern: Pattern) -> None:
 
 
 def _check(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
-    page.heading("Check", with_next=SQUARE)
+    page.heading(say_as("heading", "Check"), with_next=SQUARE)
     top = page.y
     left, bottom = page.left, top - SQUARE
     draw_square(page, left, bottom)
     beside = page.width - SQUARE - 8
-    long_across, long_up = rules_of(page.window)
-    inches = pattern.spec.units is Units.INCH
     told = corrected_words(pattern.spec.print.measured, sheets.grid.paper.name)
-    words = [
-        *told,
-        "Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.",
-        *(
-            ["This is a half-scale draft, 1 : 2, beside a full-scale square: print it at 100 %."]
-            if pattern.spec.scale < 1
-            else []
-        ),
-        "Measure the square across and up. Each way it is 100 mm"
-        + (" (3 15/16 in); the marks inside it are whole inches." if inches else "."),
-        f"Then measure the two long rules: {long_across:.0f} mm across and {long_up:.0f} mm up."
-        " They show an error too small for the square.",
-        "Within half a millimetre in 100 is good"
-        f" ({long_across / 200:.1f} and {long_up / 200:.1f} mm on the rules)."
-        + (_AGAIN if sheets.grid.correction.needed else _MORE),
-        *([] if sheets.grid.correction.needed else [_APART]),
-        *_what_it_costs(pattern, sheets),
-    ]
+    words = [*told, *_check_words(page, pattern, sheets)]
     if beside >= 60:
-        keep = page.y
-        for text in words:
-            _beside(page, text, page.left + SQUARE + 8, beside, bold=text in told)
-        page.y = min(keep - SQUARE, page.y)
+        _set_beside(page, words, top=top, width=beside, bold=told)
     else:
         page.y = bottom - 2
         for text in words:
             page.paragraph(text, after=0.8, bold=text in told)
 
 
-_MORE = " If it is more, print at 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %."
+def _check_words(page: Setting, pattern: Pattern, sheets: Sheets) -> Iterator[str]:
+    """Yield how to find out whether the pages are true, a paragraph each."""
+    corrected = sheets.grid.correction.needed
+    across, up = rules_of(page.window)
+    yield say("Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.")
+    if pattern.spec.scale < 1:
+        yield say(HALF_SCALE)
+    if pattern.spec.units is Units.INCH:
+        yield say(
+            "Measure the square across and up. Each way it is 100 mm (3 15/16 in); the marks inside"
+            " it are whole inches."
+        )
+    else:
+        yield say("Measure the square across and up. Each way it is 100 mm.")
+    yield say(
+        "Then measure the two long rules: {across} mm across and {up} mm up. They show an error"
+        " too small for the square.",
+        across=f"{across:.0f}",
+        up=f"{up:.0f}",
+    )
+    good = say(
+        "Within half a millimetre in 100 is good ({across} and {up} mm on the rules).",
+        across=decimal(f"{across / 200:.1f}"),
+        up=decimal(f"{up / 200:.1f}"),
+    )
+    yield f"{good} {say(_AGAIN if corrected else _MORE)}"
+    if not corrected:
+        yield say(_APART)
+    yield from _what_it_costs(pattern, sheets)
 
-_APART = (
+
+HALF_SCALE = said_later(
+    "This is a half-scale draft, 1 : 2, beside a full-scale square: print it at 100 %."
+)
+
+_MORE = said_later(
+    "If it is more, print at 100 × 100 ÷ what you measured: 98.5 mm asks for 101.5 %."
+)
+
+_APART = said_later(
     "If across and up differ by more than 0.3 mm, one scale will not do: write both measures into"
     " the sheet, or take a copy shop. What any measure means, hemsweep proof tells."
 )
 
-_AGAIN = " If it is more, leave the scale at 100 %, measure the trial page again and correct anew."
+_AGAIN = said_later(
+    "If it is more, leave the scale at 100 %, measure the trial page again and correct anew."
+)
+
+
+def _set_beside(
+    page: Setting, words: Sequence[str], *, top: Mm, width: Mm, bold: Sequence[str] = ()
+) -> None:
+    """Set paragraphs beside the square whose upper edge is at ``top``, then go on below both."""
+    pages = len(page.done)
+    for text in words:
+        _beside(page, text, page.left + SQUARE + 8, width, bold=text in bold)
+    if len(page.done) == pages:
+        page.y = min(top - SQUARE, page.y)
 
 
 def _beside(page: Setting, words: str, x: Mm, width: Mm, *, bold: bool = False) -> None:
@@ -190,13 +220,15 @@ def _what_it_costs(pattern: Pattern, sheets: Sheets) -> Iterator[str]:
     """Yield what one per cent is of the girths that the printed pieces set, if they set any."""
     units = pattern.spec.units
     found = girths(pattern, [placement.piece for placement in sheets.placements])
-    told = [
-        f"{length_text(long / 100, units)} of this {name}"
-        for name, long in zip(("waist", "hem"), found, strict=True)
-        if long
-    ]
-    if told:
-        yield f"One per cent is {' and '.join(told)}."
+    waist, hem = (length_text(long / 100, units) for long in found)
+    if found.waist and found.hem:
+        yield say(
+            "One per cent is {waist} of this waist and {hem} of this hem.", waist=waist, hem=hem
+        )
+    elif found.waist:
+        yield say("One per cent is {waist} of this waist.", waist=waist)
+    elif found.hem:
+        yield say("One per cent is {hem} of this hem.", hem=hem)
 
 
 def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> None:
@@ -211,7 +243,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
     least = least_scale(sheets)
     aside = map_size(sheets, page.width - column - 6, max(left, 1.0))
     under = map_size(sheets, page.width, max(left - deep - 3, 1.0))
-    page.heading("Print", with_next=20)
+    page.heading(say_as("heading", "Print"), with_next=20)
     top = page.y
     if aside[2] >= max(least, under[2]) and deep_aside <= left:
         for text in words:
@@ -234,74 +266,112 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
 
 def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
     grid = sheets.grid
-    total = counts.ticket + counts.pattern
     words = [
-        f"{grid.paper.title}, {total} pages: {counts.ticket} of this ticket and"
-        f" {counts.pattern} of the pattern.",
-        "Pages are named by row and column: rows A, B, C from the top, columns 1, 2, 3 from the"
-        " left. Lay them out as the map shows.",
-    ]
-    if grid.overlap:
-        words.append(
+        say(
+            "{paper}, {total} pages: {ticket} of this ticket and {pattern} of the pattern.",
+            paper=paper_words(grid.paper),
+            total=counts.ticket + counts.pattern,
+            ticket=counts.ticket,
+            pattern=counts.pattern,
+        ),
+        say(
+            "Pages are named by row and column: rows A, B, C from the top, columns 1, 2, 3 from the"
+            " left. Lay them out as the map shows."
+        ),
+        say(
             "Cut each page along its solid lines at the left and the top. Lay it on its"
-            f" neighbour up to the dotted line and glue; pages overlap by {grid.overlap:.0f} mm."
+            " neighbour up to the dotted line and glue; pages overlap by {overlap} mm.",
+            overlap=f"{grid.overlap:.0f}",
         )
-    else:
-        words.append("Cut each page along its solid lines, butt them together and tape the back.")
-    words.append(
-        "A join lies true when its half rings close to a ring with one number. Beside it, the"
-        " two strokes that meet nearest the middle tell how far off it is: a tenth of a"
-        " millimetre for each stroke from the middle."
-    )
+        if grid.overlap
+        else say("Cut each page along its solid lines, butt them together and tape the back."),
+        say(JOINED_TRUE),
+    ]
     drawn = [placement.piece.name for placement in sheets.placements]
     if drawn != [piece.name for piece in on_paper(pattern)]:
-        words.append(
-            f"This file prints {' and '.join(drawn)} alone; the cut list names every piece."
-        )
+        words.append(alone_words(drawn))
     words.append(
-        "To print one piece alone, give the printer those pages of the file that carry it:"
+        say("To print one piece alone, give the printer those pages of the file that carry it:")
     )
     for number, piece in enumerate(pattern.pieces, start=1):
-        if piece.name not in drawn:
-            continue
-        name = piece.name
-        pages = file_pages(sheets, name, after=counts.ticket)
-        words.append(f"{number}  {name}: {page_runs(sheets, name)} (file pages {pages})")
+        if piece.name in drawn:
+            words.append(
+                say(
+                    "{number}  {piece}: {pages} (file pages {numbers})",
+                    number=number,
+                    piece=piece_words(piece.name),
+                    pages=page_runs(sheets, piece.name),
+                    numbers=file_pages(sheets, piece.name, after=counts.ticket),
+                )
+            )
     return words
 
 
+JOINED_TRUE = said_later(
+    "A join lies true when its half rings close to a ring with one number. Beside it, the"
+    " two strokes that meet nearest the middle tell how far off it is: a tenth of a"
+    " millimetre for each stroke from the middle."
+)
+
+
+def alone_words(names: Sequence[str]) -> str:
+    """Return that a file prints some pieces alone."""
+    return say(
+        "This file prints {pieces} alone; the cut list names every piece.",
+        pieces=pieces_named(names),
+    )
+
+
+def pieces_named(names: Sequence[str]) -> str:
+    """Return what pieces are called, in a row."""
+    between = say("and")
+    return f" {between} ".join(piece_words(name) for name in names)
+
+
 CHALK = (
-    "This file prints the waist of each large piece and no more. The rest is chalked on the cloth"
-    " with a tape measure and a rule:",
-    "1  Cut the waist parts out. Lay each on the cloth as its cut list says, its fold on the fold,"
-    " its grain along the selvage, and weigh it down. Leave cloth beyond its lower edge for the"
-    " length on its rays and the hem.",
-    "2  Chalk round the waist and both sides, and mark the notches.",
-    "3  Lay the tape along a ray, its end on the waist's stitching line, and straight on over the"
-    " edge of the paper. Mark the cloth at the length written on the ray. The sides and the fold"
-    " are measured alike.",
-    "4  Join the marks by hand in one smooth curve: that is the hem line. Draw the sides straight"
-    " on to it.",
-    "5  Chalk what else the cut list tells of the piece: the allowance below the hem line, the"
-    " notches, the end of the opening, the ruffle's line.",
-    "6  Cut, then turn the waist part over where a mirrored pair is cut from single cloth.",
+    said_later(
+        "This file prints the waist of each large piece and no more. The rest is chalked"
+        " on the cloth with a tape measure and a rule:"
+    ),
+    said_later(
+        "1  Cut the waist parts out. Lay each on the cloth as its cut list says, its fold"
+        " on the fold, its grain along the selvage, and weigh it down. Leave cloth beyond"
+        " its lower edge for the length on its rays and the hem."
+    ),
+    said_later("2  Chalk round the waist and both sides, and mark the notches."),
+    said_later(
+        "3  Lay the tape along a ray, its end on the waist's stitching line, and straight"
+        " on over the edge of the paper. Mark the cloth at the length written on the ray."
+        " The sides and the fold are measured alike."
+    ),
+    said_later(
+        "4  Join the marks by hand in one smooth curve: that is the hem line. Draw the"
+        " sides straight on to it."
+    ),
+    said_later(
+        "5  Chalk what else the cut list tells of the piece: the allowance below the hem"
+        " line, the notches, the end of the opening, the ruffle's line."
+    ),
+    said_later(
+        "6  Cut, then turn the waist part over where a mirrored pair is cut from single cloth."
+    ),
 )
 """How to go on where only waists are printed."""
 
 
 def _chalk(page: Setting) -> None:
-    page.heading("Chalk", with_next=30)
+    page.heading(say_as("heading", "Chalk"), with_next=30)
     for words in CHALK:
-        page.paragraph(words)
+        page.paragraph(say(words))
 
 
 def _cut(page: Setting, pattern: Pattern, printed: Collection[str]) -> None:
-    page.heading("Cut", with_next=PICTURE[1] + 4)
+    page.heading(say_as("heading", "Cut"), with_next=PICTURE[1] + 4)
     for number, piece in enumerate(pattern.pieces, start=1):
         _cut_row(page, number, piece, pattern, printed)
     told = [f for f in pattern.findings if f.code != "half-saves-paper"]
     if told:
-        page.heading("Before you cut", with_next=12)
+        page.heading(say_as("heading", "Before you cut"), with_next=12)
     for finding in told:
         # What to write into the sheet is no business of the person at the cutting table.
         do = "" if finding.code in _FOR_THE_SHEET else finding.do
@@ -327,19 +397,20 @@ def _cut_row(
     faced = traced_from(piece, pattern)
     if faced is not None and piece.name not in printed:
         lines.append(
-            f"not printed: trace the hem line and the sides of {faced.name} once they are chalked;"
-            f" the neatened edge lies {length_text(piece.edges[1].length, units)} above the hem"
-            " line"
+            say(
+                "not printed: trace the hem line and the sides of {piece} once they are chalked;"
+                " the neatened edge lies {above} above the hem line",
+                piece=piece_words(faced.name),
+                above=length_text(piece.edges[1].length, units),
+            )
         )
     if marks := marks_words(piece, units):
         lines.append(marks)
     if piece.rectangle:
         box = cutting_box(piece)
-        lines.insert(
-            0,
-            f"{length_text(box.width, units)} × {length_text(box.height, units)}, cutting measures,"
-            f" {_grain_words(piece, box, units)}",
-        )
+        wide_and_high = f"{length_text(box.width, units)} × {length_text(box.height, units)}"
+        told = (wide_and_high, say("cutting measures"), _grain_words(piece, box, units))
+        lines.insert(0, ", ".join(told))
     facts = "; ".join((*lines, *shown.notes))
     # A row stays together: picture and facts on one page.
     deep = style.BODY * style.LEADING + 0.2 + height_of(facts, style.BODY, page.width - shift)
@@ -347,7 +418,8 @@ def _cut_row(
     top = page.y
     space = Box(left=page.left, bottom=top - high, right=page.left + wide, top=top)
     _small_picture(page, piece, space)
-    page.paragraph(f"{number}  {piece.name}", bold=True, indent=shift, after=0.2)
+    named = f"{number}  {piece_words(piece.name)}"
+    page.paragraph(named, bold=True, indent=shift, after=0.2)
     page.paragraph(facts, indent=shift, after=0.0)
     page.y = min(page.y, top - high) - 1.5
 
@@ -356,9 +428,9 @@ def _grain_words(piece: Piece, box: Box, units: Units) -> str:
     """Return which side of a rectangle lies along the cloth."""
     (ax, ay), (bx, by) = piece.grainline
     if abs(abs(bx - ax) - abs(by - ay)) < 1e-6 * abs(bx - ax):
-        return "on the bias"
+        return say("on the bias")
     along = box.width if abs(bx - ax) > abs(by - ay) else box.height
-    return f"the {length_text(along, units)} along the grain"
+    return say("the {length} along the grain", length=length_text(along, units))
 
 
 def _small_picture(page: Setting, piece: Piece, space: Box) -> None:
@@ -379,7 +451,7 @@ def _small_picture(page: Setting, piece: Piece, space: Box) -> None:
 
 
 def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
-    page.heading("Know")
+    page.heading(say_as("heading", "Know"))
     page.table(measures(pattern), first=24, size=style.SMALL)
     page.y -= 1
     pieces = [placement.piece for placement in sheets.placements]
@@ -387,22 +459,26 @@ def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     fullness = pattern.figures.skirt.fullness
     radius = pattern.figures.skirt.waist_radius
     round_waist = radius is not None and radius < LONGEST_RADIUS
-    small = (
-        f" A millimetre of waist radius is {math.tau * fullness:.1f} mm of this skirt's waist: cut"
-        " small, try, then trim."
-        if fullness is not None and round_waist
-        else " Cut small, try, then trim."
-    )
-    page.paragraph(
+    if fullness is not None and round_waist:
+        small = say(
+            "A millimetre of waist radius is {change} mm of this skirt's waist: cut small, try,"
+            " then trim.",
+            change=decimal(f"{math.tau * fullness:.1f}"),
+        )
+    else:
+        small = say("Cut small, try, then trim.")
+    lines = say(
         "Cut on the bold line; allowances lie inside it. Sew on the dashed line. Notches with the"
-        f" same seam number are sewn together; snip them no deeper than they are drawn.{small}",
-        size=style.SMALL,
+        " same seam number are sewn together; snip them no deeper than they are drawn."
     )
-    seams = dict.fromkeys(f"seam {one.number}: {one.name}" for one in pattern.seams)
+    page.paragraph(f"{lines} {small}", size=style.SMALL)
+    seams = dict.fromkeys(
+        say("seam {number}: {seam}", number=one.number, seam=one.name) for one in pattern.seams
+    )
     if seams:
         page.paragraph("; ".join(seams) + ".", size=style.SMALL)
     care = cautions(pattern.spec)
     high = math.fsum(height_of(words, style.SMALL, page.width) + 0.8 for words in care)
-    page.heading("Take care", with_next=high)  # whole, or on a page of its own
+    page.heading(say_as("heading", "Take care"), with_next=high)  # whole, or on a page of its own
     for words in care:
         page.paragraph(words, size=style.SMALL, after=0.8)

@@ -1,14 +1,15 @@
 """The marks that find out whether a printer tells the truth: a square and two long rules.
 
 Always in millimetres, so that one rule checks every pattern. In the page's frame. Imports
-geometry, style and setting.
+geometry, the language, style, fonts and setting.
 """
 
 import math
 
 from drafting.geometry import Box, Point, rim, straight
-from drafting.units import MM_PER_INCH, Mm
-from render import style
+from drafting.language import say
+from drafting.units import MM_PER_INCH, Mm, inch
+from render import fonts, style
 from render.drawing import Anchor
 from render.setting import Setting
 
@@ -55,10 +56,12 @@ def _rule(page: Setting, start: Point, long: Mm, angle: float) -> None:
     for k in range(1, int(long / MM_PER_INCH) + 1):
         along = k * MM_PER_INCH
         page.draw(straight(at(along, 5.2), at(along, 7.2)), style.THIN)
-    side = "across: this rule is {} mm long; inches above it"
-    if angle:
-        side = "up: this rule is {} mm long; inches beside it"
-    words = side.format(f"{long:.0f}")
+    told = (
+        say("up: this rule is {long} mm long; inches beside it", long=f"{long:.0f}")
+        if angle
+        else say("across: this rule is {long} mm long; inches above it", long=f"{long:.0f}")
+    )
+    words = fonts.shortened(told, style.NOTE, long - 10)
     middle = at(long / 2, 8.6 if angle == 0 else 8.6 + style.NOTE * style.CAP_HEIGHT)
     page.line(words, middle.x, middle.y, size=style.NOTE, anchor=Anchor.MIDDLE, angle=angle)
 
@@ -68,19 +71,19 @@ def draw_square(page: Setting, left: Mm, bottom: Mm) -> None:
     square = Box(left=left, bottom=bottom, right=left + SQUARE, top=bottom + SQUARE)
     page.draw(rim(square), style.MARK)
     for k in range(1, 4):
-        at = k * MM_PER_INCH
+        at, words = k * MM_PER_INCH, f"{k} {inch()}"
         page.draw(straight(Point(left + at, bottom), Point(left + at, bottom + 4)), style.THIN)
         page.draw(straight(Point(left, bottom + at), Point(left + 4, bottom + at)), style.THIN)
-        page.line(f"{k} in", left + at, bottom + 5, size=style.NOTE, anchor=Anchor.MIDDLE)
-        page.line(f"{k} in", left + 5, bottom + at - 1, size=style.NOTE)
+        page.line(words, left + at, bottom + 5, size=style.NOTE, anchor=Anchor.MIDDLE)
+        page.line(words, left + 5, bottom + at - 1, size=style.NOTE)
     middle = left + SQUARE / 2
     page.line(
         "100 mm", middle, bottom + SQUARE / 2, size=style.HEADING, bold=True, anchor=Anchor.MIDDLE
     )
-    page.line("each way", middle, bottom + SQUARE / 2 - 5.5, anchor=Anchor.MIDDLE)
-    page.line("across", middle, bottom + SQUARE - 5, size=style.SMALL, anchor=Anchor.MIDDLE)
+    page.line(say("each way"), middle, bottom + SQUARE / 2 - 5.5, anchor=Anchor.MIDDLE)
+    page.line(say("across"), middle, bottom + SQUARE - 5, size=style.SMALL, anchor=Anchor.MIDDLE)
     page.line(
-        "up",
+        say("up"),
         left + SQUARE - 4,
         bottom + SQUARE / 2,
         size=style.SMALL,

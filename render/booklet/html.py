@@ -53,14 +53,15 @@ class _Writer:
         yield "<head>"
         yield '<meta charset="utf-8" />'
         yield '<meta name="viewport" content="width=device-width, initial-scale=1" />'
-        yield f"<title>{_text(booklet.title) or say('Sewing booklet')}</title>"
+        title = _text(booklet.title) or say("Sewing booklet")
+        yield f"<title>{title}</title>"
         yield f'<meta name="author" content="{_text(booklet.author)}" />'
         yield f'<meta name="description" content="{_text(booklet.subject)}" />'
         yield f"<style>{STYLE}</style>"
         yield "</head>"
         yield "<body>"
         yield "<header>"
-        yield f"<h1>{_text(booklet.title) or say('Sewing booklet')}</h1>"
+        yield f"<h1>{title}</h1>"
         if booklet.subtitle:
             yield f'<p class="subtitle">{_text(booklet.subtitle)}</p>'
         if booklet.facts:
@@ -83,7 +84,8 @@ class _Writer:
 
     def contents(self) -> Iterator[str]:
         yield '<nav aria-labelledby="contents">'
-        yield f'<h2 id="contents">{_text(say("Contents"))}</h2>'
+        heading = say("Contents")
+        yield f'<h2 id="contents">{_text(heading)}</h2>'
         yield "".join(_listed(self.places))
         yield "</nav>"
 
