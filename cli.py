@@ -201,7 +201,7 @@ def draft(
         _tell(figures_table(pattern))
         if output.cloth is not None:
             _tell("\n" + cloth_table(pattern, output.cloth.lays, output.cloth.shopping))
-        _show_output(output)
+        _show_output(pattern, output)
 
 
 def _papers(names: list[str]) -> "tuple[PaperName, ...]":
@@ -267,20 +267,25 @@ def _progress() -> "Iterator[Progress]":
 def _sound(sheet: Path) -> "Pattern":
     """Return the drafted pattern; a finding that stops it is told, and ends the command."""
     from drafting.findings import stops
-    from render.terminal import findings_text
 
     pattern = _drafted(sheet)
     if stops(pattern.findings):
-        _tell(findings_text(pattern.findings), err=True)
+        _tell(_findings_text(pattern, pattern.findings), err=True)
         raise typer.Exit(SHEET_FAULT)
     return pattern
 
 
-def _show_output(output: "Output") -> None:
+def _findings_text(pattern: "Pattern", findings: "tuple[Finding, ...]") -> str:
+    from drafting.language import speaking
     from render.terminal import findings_text
 
+    with speaking(pattern.spec.publish.language):
+        return findings_text(findings)
+
+
+def _show_output(pattern: "Pattern", output: "Output") -> None:
     if output.findings:
-        _tell("\n" + findings_text(output.findings))
+        _tell("\n" + _findings_text(pattern, output.findings))
     typer.echo("")
     sound = [_show_file(written) for written in output.files]
     if not all(sound):
@@ -328,7 +333,7 @@ def lay(
             output = write_lay(pattern, out, effort=effort, force=force, progress=say)
         if output.cloth is not None:
             _tell(lay_table(pattern, output.cloth.lays, output.cloth.shopping))
-        _show_output(output)
+        _show_output(pattern, output)
 
 
 @app.command()
@@ -370,7 +375,7 @@ def figures(
             # Plain ASCII, so that it is the same JSON in every terminal and through every pipe.
             typer.echo(dumps(found, indent=2))
         else:
-            from render.terminal import figures_table, findings_text
+            from render.terminal import figures_table
 
             _tell(figures_table(pattern))
             if working:
@@ -380,7 +385,7 @@ def figures(
 
                 _tell("\n" + working_text(pattern, get_terminal_size((UNKNOWN, 24)).columns))
             if pattern.findings:
-                _tell("\n" + findings_text(pattern.findings))
+                _tell("\n" + _findings_text(pattern, pattern.findings))
         if stops(pattern.findings):
             raise typer.Exit(SHEET_FAULT)
 
@@ -511,6 +516,7 @@ def main() -> None:
 
 
 if TYPE_CHECKING:
+    from drafting.findings import Finding
     from drafting.printer import Printer
     from drafting.spec import PaperName
     from render.drawing import About

@@ -7,7 +7,7 @@ Imports drafting's values and the renderers of its parts.
 """
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.cautions import cautions
@@ -23,14 +23,15 @@ from drafting.chalked import (
 from drafting.cloth import is_bias_strip
 from drafting.findings import Level
 from drafting.geometry import Box, Point, distance, straight
-from drafting.language import in_its_language
+from drafting.language import decimal, in_its_language, listed, said_later, say, say_as
 from drafting.pattern import Pattern
 from drafting.piece import FoldWay, Piece, cutting_box
+from drafting.piece_names import piece_words
 from drafting.units import MM_PER_INCH, Mm, Units, length_text, radius_text
 from render import fonts, style
 from render.card_picture import picture, picture_size, place_texts
 from render.drawing import Drawing
-from render.measures import LONGEST_RADIUS, measures
+from render.measures import LONGEST_RADIUS, layer_words, measures_by_part
 from render.paper import PaperError
 from render.setting import Setting
 from render.words import allowance_words, edition_words, made_for
@@ -41,11 +42,11 @@ SMALL_PICTURES = (0.24, 0.21, 0.18)
 """Sizes of type, and heights of the pictures as shares of the page's, those to wish for first."""
 
 
-DROPS = "drops on the bias"
-BEFORE = "what to do before you cut"
-PARTS = "how each part is sewn"
-PICTURED = "the pictures"
-SWING = "how to swing an arc"
+DROPS = said_later("drops on the bias")
+BEFORE = said_later("what to do before you cut")
+PARTS = said_later("how each part is sewn")
+PICTURED = said_later("the pictures")
+SWING = said_later("how to swing an arc")
 """What a full card lacks, by the name it is then told under; the least needed first."""
 
 
@@ -159,12 +160,14 @@ def _title(page: Setting, pattern: Pattern, way: _Way) -> None:
     while size > 5.5 and fonts.width(spec.title, size, bold=True) > page.width:
         size -= 0.5
     page.paragraph(spec.title, size=size, bold=True, after=0.0)
-    scale = "half scale, 1 : 2" if spec.scale < 1 else ""
+    scale = say("half scale, 1 : 2") if spec.scale < 1 else ""
     parts = (made_for(spec), scale, edition_words(spec), publish.maker, publish.licence)
     page.paragraph("  ·  ".join(part for part in parts if part), size=style.SMALL, after=0.4)
     page.paragraph(
-        "Every measure to chalk this pattern on the cloth with a tape, a rule and a set square;"
-        " no pieces are printed. “Sew” is a stitching line, “cut” a cutting line.",
+        say(
+            "Every measure to chalk this pattern on the cloth with a tape, a rule and a set square;"
+            " no pieces are printed. “Sew” is a stitching line, “cut” a cutting line."
+        ),
         size=style.SMALL,
         after=0.6,
     )
@@ -208,22 +211,26 @@ def _pictures(page: Setting, pattern: Pattern, way: _Way) -> None:
 
 
 _FOLDS = {
-    FoldWay.CROSSWISE: "on a crosswise fold, cut end laid to cut end",
-    FoldWay.LENGTHWISE: "on a lengthwise fold, selvage laid to selvage",
+    FoldWay.CROSSWISE: said_later("on a crosswise fold, cut end laid to cut end"),
+    FoldWay.LENGTHWISE: said_later("on a lengthwise fold, selvage laid to selvage"),
 }
 
 
 def _caption(piece: Piece) -> str:
-    how = _FOLDS.get(piece.fold_way, "on single cloth")
     if _is_twice(piece):
-        how = "half of it on single cloth: chalk it, then its mirror image beyond its middle line"
+        how = say(
+            "half of it on single cloth: chalk it, then its mirror image beyond its middle line"
+        )
+    else:
+        how = say(_FOLDS.get(piece.fold_way, said_later("on single cloth")))
     arcs = swung(piece)
-    words = f"{piece.name}, {how}"
+    told = [f"{piece_words(piece.name)}, {how}"]
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
-        words += "; the tape is held at the ringed cross" if arcs.angle > 0.69 else ""
+        if arcs.angle > 0.69:
+            told.append(say("the tape is held at the ringed cross"))
     elif measured(piece):
-        words += "; lengths from the waist line to the hem line"
-    return words
+        told.append(say("lengths from the waist line to the hem line"))
+    return "; ".join(told)
 
 
 # --- what is chalked -----------------------------------------------------------------------
@@ -249,11 +256,12 @@ def _sectors(pattern: Pattern) -> list[tuple[Piece, Swung]]:
 
 def _angle(piece: Piece, arcs: Swung) -> str:
     drawn = math.degrees(arcs.angle)
+    half, whole = (decimal(f"{angle:.4g}") for angle in (drawn, 2 * drawn))
     if not arcs.half:
-        return f"{drawn:.4g}°"
+        return f"{half}°"
     if _is_twice(piece):
-        return f"{2 * drawn:.4g}°, as {drawn:.4g}° twice"
-    return f"{2 * drawn:.4g}°, folded {drawn:.4g}°"
+        return say("{whole}°, as {half}° twice", whole=whole, half=half)
+    return say("{whole}°, folded {half}°", whole=whole, half=half)
 
 
 def _is_twice(piece: Piece) -> bool:
@@ -270,17 +278,16 @@ def _is_right(angle: float) -> bool:
     return any(abs(angle - k * math.pi / 2) < 1e-6 for k in (1, 2))
 
 
-_HEADS = (
-    "",
-    "cut",
-    "angle",
-    "inner arc: cut",
-    "inner: sew",
-    "outer arc: sew",
-    "outer: cut",
-    "sides",
-    "chord",
-)
+def _heads() -> tuple[str, ...]:
+    return (
+        "", _to_cut(), say("angle"), say("inner arc: cut"), say("inner: sew"),
+        say("outer arc: sew"), say("outer: cut"), say("sides"), say("chord"),
+    )  # fmt: skip
+
+
+def _to_cut() -> str:
+    """Return the head of a column that says how many are cut."""
+    return say_as("how many", "cut")
 
 
 def _arcs(page: Setting, pattern: Pattern, way: _Way) -> None:
@@ -288,23 +295,34 @@ def _arcs(page: Setting, pattern: Pattern, way: _Way) -> None:
     if not sectors:
         return
     units = pattern.spec.units
-    _heading(page, "Arcs to swing")
-    rows = [_HEADS, *(_arc_row(piece, arcs, units) for piece, arcs in sectors)]
+    _heading(page, say("Arcs to swing"))
+    rows = [_heads(), *(_arc_row(piece, arcs, units) for piece, arcs in sectors)]
     rows += _ruffle_row(pattern)
     _columns(page, rows, way.size)
-    notes = ["Sides: allowance outside each straight side; none at a fold or a middle line."]
+    notes = [say("Sides: allowance outside each straight side; none at a fold or a middle line.")]
     if any(_is_twice(piece) for piece, _ in sectors):
         notes.append(
-            "Twice: no fold takes it; chalk one half, then its mirror image beyond its middle line."
+            say(
+                "Twice: no fold takes it; chalk one half, then its mirror image beyond its middle"
+                " line."
+            )
         )
     if any(not arcs.inner for _, arcs in sectors):
-        notes.append("Where there is no inner arc, the sides to sew meet in the centre.")
-    if any(not _is_square(arcs) for _, arcs in sectors):
-        halves = any(arcs.half and not _is_square(arcs) for _, arcs in sectors)
+        notes.append(say("Where there is no inner arc, the sides to sew meet in the centre."))
+    if any(arcs.half and not _is_square(arcs) for _, arcs in sectors):
         notes.append(
-            "Chord: straight across the outermost line to sew, from side to side as it is chalked"
-            + (", of a half from its fold or middle line" if halves else "")
-            + "; set it off with the tape to find the second side."
+            say(
+                "Chord: straight across the outermost line to sew, from side to side as it is"
+                " chalked, of a half from its fold or middle line; set it off with the tape to"
+                " find the second side."
+            )
+        )
+    elif any(not _is_square(arcs) for _, arcs in sectors):
+        notes.append(
+            say(
+                "Chord: straight across the outermost line to sew, from side to side as it is"
+                " chalked; set it off with the tape to find the second side."
+            )
         )
     page.paragraph(" ".join(notes), size=max(way.size - 0.3, style.NOTE), after=0.4)
 
@@ -315,16 +333,21 @@ def _count(piece: Piece) -> str:
 
 
 def _also(piece: Piece) -> list[str]:
-    return [f"and {count} from {cloth}" for cloth, count in piece.also]
+    return [
+        say("and {count} from {cloth}", count=count, cloth=layer_words(cloth))
+        for cloth, count in piece.also
+    ]
 
 
 def _arc_row(piece: Piece, arcs: Swung, units: Units) -> tuple[str, ...]:
     def radius(of: Mm) -> str:
         return radius_text(of, units) if of else "–"
 
-    chord = length_text(arcs.chord, units) + (" of half" if arcs.half else "")
+    chord = length_text(arcs.chord, units)
+    if arcs.half:
+        chord = say("{length} of half", length=chord)
     return (
-        piece.name,
+        piece_words(piece.name),
         _count(piece),
         _angle(piece, arcs),
         radius(arcs.inner_cut),
@@ -345,7 +368,7 @@ def _ruffle_row(pattern: Pattern) -> list[tuple[str, ...]]:
     if not any(piece.cloth == "lining" for piece, _ in _sectors(pattern)):
         return []
     shown = radius_text(ruffle.line_radius, pattern.spec.units)
-    return [("ruffle's line", "", "on lining", "", "", shown, "", "", "")]
+    return [(say("ruffle's line"), "", say("on lining"), "", "", shown, "", "", "")]
 
 
 GAP: Mm = 3.2
@@ -415,8 +438,12 @@ def _uneven(page: Setting, pattern: Pattern, way: _Way) -> None:
             groups.setdefault(place_texts(places, units), []).append((piece, places))
     if not groups:
         return
-    called = "cm" if units is Units.CM else "inches"
-    _heading(page, f"Lengths that differ, in {called}, from the waist line to the hem line")
+    _heading(
+        page,
+        say("Lengths that differ, in cm, from the waist line to the hem line")
+        if units is Units.CM
+        else say("Lengths that differ, in inches, from the waist line to the hem line"),
+    )
     ends: list[str] = []
     for group in groups.values():
         # Where a row has no room for both its sides, the last is told below.
@@ -428,7 +455,7 @@ def _uneven(page: Setting, pattern: Pattern, way: _Way) -> None:
             ends += [_ends(piece, units) for piece, _ in group]
     said: dict[str, list[str]] = {}
     for piece in (piece for group in groups.values() for piece, _ in group):
-        said.setdefault(_uneven_words(piece, units), []).append(piece.name)
+        said.setdefault(_uneven_words(piece, units), []).append(piece_words(piece.name))
     for words, names in said.items():
         told = f"{', '.join(names)}: {words}"
         page.paragraph(told, size=max(way.size - 0.3, style.NOTE), after=0.2)
@@ -443,18 +470,28 @@ def _uneven_rows(
     """Return the table of panels measured at like places, each with both its sides named."""
     places = group[0][1]
     heads = place_texts(places, units)
-    rows = [("", f"{heads[0]} is", *heads, f"{heads[-1]} is", "across hem")]
+    rows = [
+        (
+            "",
+            say("{place} is", place=heads[0]),
+            *heads,
+            say("{place} is", place=heads[-1]),
+            say("across hem"),
+        )
+    ]
     turned = places[0].turn is not None
     if turned:
-        rows.append(("along the waist", "", *(_number(p.along, units) for p in places), "", ""))
+        rows.append(
+            (say("along the waist"), "", *(_number(p.along, units) for p in places), "", "")
+        )
     for piece, lengths in group:
         first, last = side_names(piece)
         told = (_number(place.length, units) for place in lengths)
-        rows.append((piece.name, first, *told, last, _across_hem(piece, units)))
+        rows.append((piece_words(piece.name), first, *told, last, _across_hem(piece, units)))
         starts = [place.start for place in lengths]
         if turned and max(starts) - min(starts) > 0.01:
             radii = (_bare(radius_text(start, units)) for start in starts)
-            rows.append(("its waist radius", "", *radii, "", ""))
+            rows.append((say("its waist radius"), "", *radii, "", ""))
     return rows
 
 
@@ -471,31 +508,45 @@ def _ends(piece: Piece, units: Units) -> str:
     """Return which sides a panel's first and last place are: "0° = centre back … 90° = …"."""
     first, last = side_names(piece)
     places = place_texts(measured(piece), units)
-    words = f"{piece.name}: {places[0]} = {first} … {places[-1]} = {last}"
-    across = _across_hem(piece, units)
-    return f"{words}, {across} straight across hem" if across else words
+    words = f"{piece_words(piece.name)}: {places[0]} = {first} … {places[-1]} = {last}"
+    if across := _across_hem(piece, units):
+        return f"{words}, " + say("{length} straight across hem", length=across)
+    return words
 
 
 def _set_off(pieces: Sequence[Piece], units: Units) -> str:
     """Return how the places of panels are set off: which way round, and from where."""
     turned = {measured(piece)[0].turn is not None for piece in pieces}
-    words = "With the right side of the cloth up,"
+    told = []
     if True in turned:
-        words += (
-            " angles turn against the clock about the centre, from the side at 0°; or set the"
-            " places off as lengths along the waist line."
+        told.append(
+            say(
+                "With the right side of the cloth up, angles turn against the clock about the"
+                " centre, from the side at 0°; or set the places off as lengths along the waist"
+                " line."
+            )
         )
     if any(_across_hem(piece, units) for piece in pieces):
-        words += " Across hem: straight from side to side on the hem line."
-    if False in turned:
-        words += " Where" if True in turned else " where"
-        words += (
-            " the sides hang side by side, places are lengths along the waist line from the"
-            " side at 0, which is on your left with the waist away from you."
+        told.append(say("Across hem: straight from side to side on the hem line."))
+    if turned == {True, False}:
+        told.append(
+            say(
+                "Where the sides hang side by side, places are lengths along the waist line from"
+                " the side at 0, which is on your left with the waist away from you."
+            )
+        )
+    elif False in turned:
+        told.append(
+            say(
+                "With the right side of the cloth up, where the sides hang side by side, places"
+                " are lengths along the waist line from the side at 0, which is on your left with"
+                " the waist away from you."
+            )
         )
     if any(piece.mirrored for piece in pieces):
-        words += " The second of a mirrored pair runs the other way round."
-    return f"{words} Measure from the waist line to the hem, mark, and join the marks by hand."
+        told.append(say("The second of a mirrored pair runs the other way round."))
+    told.append(say("Measure from the waist line to the hem, mark, and join the marks by hand."))
+    return " ".join(told)
 
 
 def _number(length: Mm, units: Units) -> str:
@@ -509,29 +560,34 @@ def _bare(words: str) -> str:
 
 def _uneven_words(piece: Piece, units: Units) -> str:
     """Return how often a panel is cut, its one radius if it has one, and its allowances."""
-    words = f"cut {piece.count}"
-    words += ", a mirrored pair" if piece.mirrored else ""
-    words += "".join(f", {more}" for more in _also(piece))
+    told = [say("cut {count}", count=piece.count)]
+    if piece.mirrored:
+        told.append(say("a mirrored pair"))
+    told += _also(piece)
     if piece.half:
-        fold = "half of it on a fold"
-        words += ", half of it and its mirror image" if _is_twice(piece) else f", {fold}"
+        twice = _is_twice(piece)
+        told.append(
+            say("half of it and its mirror image") if twice else say("half of it on a fold")
+        )
+    words = ", ".join(told)
     places = measured(piece)
     starts, ends = [p.start for p in places], [p.end for p in places]
-    if places[0].turn is not None:
-        for name, radii in (("waist", starts), ("hem", ends)):
-            if max(radii) - min(radii) < 0.01:
-                words += f"; {name} radius {radius_text(radii[0], units)} to sew"
+    if places[0].turn is not None and max(starts) - min(starts) < 0.01:
+        radius = radius_text(starts[0], units)
+        words += "; " + say("waist radius {radius} to sew", radius=radius)
+    if places[0].turn is not None and max(ends) - min(ends) < 0.01:
+        words += "; " + say("hem radius {radius} to sew", radius=radius_text(ends[0], units))
     return f"{words}. {_outside(piece, units)}"
 
 
 def _outside(piece: Piece, units: Units) -> str:
-    names = ("sides", "hem", "", "waist")
-    told = [
-        f"{name} {length_text(piece.edges[k].allowance, units)}"
-        for k, name in enumerate(names)
-        if name
-    ]
-    return f"Allowances outside: {', '.join(told)}."
+    sides, hem, waist = (length_text(piece.edges[k].allowance, units) for k in (0, 1, 3))
+    return say(
+        "Allowances outside: sides {sides}, hem {hem}, waist {waist}.",
+        sides=sides,
+        hem=hem,
+        waist=waist,
+    )
 
 
 def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
@@ -552,23 +608,27 @@ def _only_on_paper(page: Setting, pattern: Pattern, way: _Way) -> None:
     _flat(page, flat, units, way)
     if not (drawn or shaped):
         return
-    _heading(page, "Other shapes")
+    _heading(page, say("Other shapes"))
     if shaped:
         rows = [_width_row(piece, found, units) for piece, found in shaped]
-        _columns(page, [_WIDTH_HEADS, *rows], way.size)
+        _columns(page, [_width_heads(), *rows], way.size)
     if shaped:
-        names = _listed(shaped_piece.name for shaped_piece, _ in shaped)
         page.paragraph(
-            f"The sides of {names} curve over the hip and cannot be drawn with a tape. Print"
-            ' them: scope = "waist" under [print] takes a few pages.',
+            say(
+                "The sides of {pieces} curve over the hip and cannot be drawn with a tape. Print"
+                ' them: scope = "waist" under [print] takes a few pages.',
+                pieces=listed([piece_words(piece.name) for piece, _ in shaped]),
+            ),
             size=way.size,
             bold=True,
             after=0.5,
         )
     if drawn:
-        names = _listed(piece.name for piece in drawn)
         page.paragraph(
-            f'No tape draws {names}: print it with scope = "whole" and --piece.',
+            say(
+                'No tape draws {pieces}: print it with scope = "whole" and --piece.',
+                pieces=listed([piece_words(piece.name) for piece in drawn]),
+            ),
             size=way.size,
             bold=True,
             after=0.5,
@@ -579,28 +639,28 @@ def _flat(page: Setting, pieces: Sequence[tuple[Piece, Swung]], units: Units, wa
     """Set the curves of pieces whose radii are too long to swing, each beside a straight line."""
     if not pieces:
         return
-    _heading(page, "Curves too flat to swing")
-    rows = [_FLAT_HEADS, *(row for piece, arcs in pieces for row in _flat_rows(piece, arcs, units))]
+    _heading(page, say("Curves too flat to swing"))
+    rows = [
+        _flat_heads(),
+        *(row for piece, arcs in pieces for row in _flat_rows(piece, arcs, units)),
+    ]
     _columns(page, rows, way.size)
-    halves = (
-        " Of a half, chalk from its middle: half of each."
-        if any(piece.half for piece, _ in pieces)
-        else ""
+    words = say(
+        "Chalk the straight line of the upper edge; off it, square, set the rises in its middle and"
+        " at a quarter from either end, towards the hem, and curve through the marks. From the"
+        " curve's middle measure down to the next curve's; its straight line is parallel to the"
+        " first, middle to middle. Allowances outside."
     )
-    page.paragraph(
-        "Chalk the straight line of the upper edge; off it, square, set the rises in its"
-        " middle and at a quarter from either end, towards the hem, and curve through the marks."
-        " From the curve's middle measure down to the next curve's; its straight line is parallel"
-        f" to the first, middle to middle. Allowances outside.{halves}",
-        size=max(way.size - 0.3, style.NOTE),
-        after=0.4,
-    )
+    if any(piece.half for piece, _ in pieces):
+        words += " " + say("Of a half, chalk from its middle: half of each.")
+    page.paragraph(words, size=max(way.size - 0.3, style.NOTE), after=0.4)
 
 
-_FLAT_HEADS = (
-    "", "cut", "radius", "along the seam", "straight across", "rise: middle", "at a quarter",
-    "down the middle", "allowance",
-)  # fmt: skip
+def _flat_heads() -> tuple[str, ...]:
+    return (
+        "", _to_cut(), say("radius"), say("along the seam"), say("straight across"),
+        say("rise: middle"), say("at a quarter"), say("down the middle"), say("allowance"),
+    )  # fmt: skip
 
 
 def _flat_rows(piece: Piece, arcs: Swung, units: Units) -> Iterator[tuple[str, ...]]:
@@ -611,7 +671,9 @@ def _flat_rows(piece: Piece, arcs: Swung, units: Units) -> Iterator[tuple[str, .
     for k, (curve, allowance) in enumerate(zip(curves, outside, strict=True)):
         found = (curve.arc, curve.across, curve.middle, curve.quarter)
         yield (
-            f"{piece.name}, upper edge" if k == 0 else "lower edge",
+            say("{piece}, upper edge", piece=piece_words(piece.name))
+            if k == 0
+            else say("lower edge"),
             _count(piece) if k == 0 else "",
             radius_text(curve.radius, units),
             *(length_text(length, units) for length in found),
@@ -619,28 +681,24 @@ def _flat_rows(piece: Piece, arcs: Swung, units: Units) -> Iterator[tuple[str, .
             length_text(allowance, units) if allowance else "–",
         )
     side = length_text(arcs.side, units) if arcs.side else "–"
-    yield ("sides", "", "", "", "", "", "", down, side)
+    yield (say("sides"), "", "", "", "", "", "", down, side)
 
 
-_WIDTH_HEADS = (
-    "", "cut", "straight across the waist", "the hem", "down the middle", "allowances: sides",
-    "hem", "waist",
-)  # fmt: skip
+def _width_heads() -> tuple[str, ...]:
+    return (
+        "", _to_cut(), say("straight across the waist"), say("the hem"), say("down the middle"),
+        say("allowances: sides"), say("hem"), say("waist"),
+    )  # fmt: skip
 
 
 def _width_row(piece: Piece, found: tuple[Mm, Mm, Mm], units: Units) -> tuple[str, ...]:
     allowed = (piece.edges[k].allowance for k in (0, 1, 3))
     return (
-        piece.name,
+        piece_words(piece.name),
         _count(piece),
         *(length_text(length, units) for length in found),
         *(length_text(width, units) if width else "–" for width in allowed),
     )
-
-
-def _listed(names: Iterable[str]) -> str:
-    *most, last = names
-    return f"{', '.join(most)} and {last}" if most else last
 
 
 def _strips(page: Setting, pattern: Pattern, way: _Way) -> None:
@@ -648,9 +706,12 @@ def _strips(page: Setting, pattern: Pattern, way: _Way) -> None:
     if not pieces:
         return
     units = pattern.spec.units
-    _heading(page, "Strips and rectangles, as cut")
+    _heading(page, say("Strips and rectangles, as cut"))
     for named in (True, False):
-        heads = ("", "cut", "long", "wide", "from", "allowances included")
+        heads = (
+            "", _to_cut(), say_as("side of a strip", "long"), say_as("side of a strip", "wide"),
+            say_as("cloth", "from"), say("allowances included"),
+        )  # fmt: skip
         rows: list[tuple[str, ...]] = [heads]
         for piece in pieces:
             rows.append(_strip_row(piece, units, named=named))
@@ -665,18 +726,20 @@ def _strip_row(piece: Piece, units: Units, *, named: bool) -> tuple[str, ...]:
     box = cutting_box(piece)
     (ax, ay), (bx, by) = piece.grainline
     along = box.width if abs(bx - ax) > abs(by - ay) else box.height
-    grain = f"{length_text(along, units)} along the grain"
+    grain = say("{length} along the grain", length=length_text(along, units))
     if is_bias_strip(piece):
-        grain = "on the bias"
-    allowed = allowance_words(piece, units).removeprefix("included: ")
+        grain = say("on the bias")
+    # The column's head says already that they are included.
+    included, _, _ = say("included: {edges}").partition("{edges}")
+    allowed = allowance_words(piece, units).removeprefix(included)
     if not any(edge.allowance for edge in piece.edges):
-        allowed = "none"
+        allowed = say("none")
     return (
-        piece.name,
+        piece_words(piece.name),
         f"{piece.count}×",
         length_text(box.width, units),
         length_text(box.height, units),
-        f"{piece.cloth}, {grain}",
+        f"{layer_words(piece.cloth)}, {grain}",
         allowed if named else _allowed(piece, units),
     )
 
@@ -684,8 +747,8 @@ def _strip_row(piece: Piece, units: Units, *, named: bool) -> tuple[str, ...]:
 def _allowed(piece: Piece, units: Units) -> str:
     found = list(dict.fromkeys(edge.allowance for edge in piece.edges))
     if not any(found):
-        return "none"
-    return " and ".join(length_text(width, units) for width in found if width)
+        return say("none")
+    return listed([length_text(width, units) for width in found if width])
 
 
 _NEEDED = frozenset({"ruffle", "opening", "skirt", "lining"})
@@ -694,15 +757,15 @@ _NEEDED = frozenset({"ruffle", "opening", "skirt", "lining"})
 def _sewing(pattern: Pattern) -> list[tuple[str, str, str]]:
     """Return the part, the name and the words of every measure that is no radius."""
     rows = []
-    part = ""
-    for name, words in measures(pattern):
-        part = name or part
-        if name in ("skirt", "lining"):
-            rows.append((part, name, _short(pattern, name)))
-        elif part == "band" and pattern.figures.band is not None:
+    for one in measures_by_part(pattern):
+        if one.part in ("skirt", "lining"):
+            rows.append((one.part, one.name, _short(pattern, one.part)))
+        elif one.part == "band" and pattern.figures.band is not None:
             continue  # it stands among the strips
-        elif part != "cloth" or "wash" in words:
-            rows.append((part, "wash" if part == "cloth" else name, words))
+        elif one.part == "wash":
+            rows.append((one.part, say("wash"), one.words))
+        elif one.part != "cloth":
+            rows.append((one.part, one.name, one.words))
     return rows
 
 
@@ -713,7 +776,7 @@ def _sewn(page: Setting, pattern: Pattern, way: _Way) -> None:
         for part, name, words in _sewing(pattern)
         if part in _NEEDED or (DROPS if part == "bias" else PARTS) not in way.left_out
     ]
-    _heading(page, "Sewn")
+    _heading(page, say("Sewn"))
     widest = max(fonts.width(name, way.size, bold=True) for name, _ in rows)
     page.table(rows, first=max(20.0, widest + GAP), size=way.size)
     if BEFORE not in way.left_out:
@@ -724,8 +787,11 @@ def _sewn(page: Setting, pattern: Pattern, way: _Way) -> None:
                 )
     if way.left_out:
         page.paragraph(
-            f"Left out here for want of room: {', '.join(way.left_out)}. A larger paper may"
-            " have it; all numbers are in the figures file and in hemsweep figures.",
+            say(
+                "Left out here for want of room: {blocks}. A larger paper may have it; all numbers"
+                " are in the figures file and in hemsweep figures.",
+                blocks=", ".join(say(block) for block in way.left_out),
+            ),
             size=style.NOTE,
             after=0.4,
         )
@@ -736,9 +802,11 @@ def _short(pattern: Pattern, name: str) -> str:
     figures, units = pattern.figures, pattern.spec.units
     layer = figures.skirt if name == "skirt" else figures.lining
     assert layer is not None
-    return (
-        f"flat waist seam {length_text(layer.waistline, units)}, sewn to"
-        f" {length_text(figures.waist.finished, units)}; sweep {length_text(layer.sweep, units)}"
+    return say(
+        "flat waist seam {length}, sewn to {waist}; sweep {sweep}",
+        length=length_text(layer.waistline, units),
+        waist=length_text(figures.waist.finished, units),
+        sweep=length_text(layer.sweep, units),
     )
 
 
@@ -756,31 +824,48 @@ def _swings_panels(pattern: Pattern) -> bool:
 def _how(page: Setting, pattern: Pattern, way: _Way) -> None:
     if not _swings(pattern) or SWING in way.left_out:
         return
-    _heading(page, "How to swing an arc")
+    _heading(page, say("How to swing an arc"))
     fullness = pattern.figures.skirt.fullness
     units = pattern.spec.units
-    few = "centimetres" if units is Units.CM else "inches"
-    small = ""
+    swing = (
+        say(
+            "2  Have the tape's end held on the centre, or pin it there. Swing the tape taut, chalk"
+            " a dash every few centimetres at each radius to cut, and join the dashes."
+        )
+        if units is Units.CM
+        else say(
+            "2  Have the tape's end held on the centre, or pin it there. Swing the tape taut, chalk"
+            " a dash every few inches at each radius to cut, and join the dashes."
+        )
+    )
+    trim = say(
+        "4  Mark the middle of each waist and hem. Cut the waist last and small, try, then trim."
+    )
     if fullness is not None and units is Units.CM:
-        small = (
-            f" A millimetre of waist radius is {math.tau * fullness:.1f} mm of this skirt's waist."
+        trim += " " + say(
+            "A millimetre of waist radius is {length} mm of this skirt's waist.",
+            length=decimal(f"{math.tau * fullness:.1f}"),
         )
     elif fullness is not None:
-        more = length_text(math.tau * fullness * MM_PER_INCH / 8, units)
-        small = f" ⅛\u00a0in of waist radius is {more} of this skirt's waist."
+        trim += " " + say(
+            "⅛\u00a0in of waist radius is {length} of this skirt's waist.",
+            length=length_text(math.tau * fullness * MM_PER_INCH / 8, units),
+        )
     for words in (
-        "1  Lay the cloth as it is drawn, fold or selvage straight, and weigh it down. Mark the"
-        " centre on it, farther from each end than the longest radius.",
-        "2  Have the tape's end held on the centre, or pin it there. Swing the tape taut, chalk a"
-        f" dash every few {few} at each radius to cut, and join the dashes.",
-        "3  Draw the straight sides from the centre, by the fold, a set square or the chord, and"
-        " their allowance outside.",
-        f"4  Mark the middle of each waist and hem. Cut the waist last and small, try, then"
-        f" trim.{small}",
+        say(
+            "1  Lay the cloth as it is drawn, fold or selvage straight, and weigh it down. Mark the"
+            " centre on it, farther from each end than the longest radius."
+        ),
+        swing,
+        say(
+            "3  Draw the straight sides from the centre, by the fold, a set square or the chord,"
+            " and their allowance outside."
+        ),
+        trim,
     ):
         page.paragraph(words, size=way.size, after=0.3)
 
 
 def _care(page: Setting, pattern: Pattern, way: _Way) -> None:
-    _heading(page, "Take care")
+    _heading(page, say("Take care"))
     page.paragraph(" ".join(cautions(pattern.spec)), size=style.NOTE, after=0.0)

@@ -31,6 +31,7 @@ from drafting.geometry import (
     stepped,
     straight,
 )
+from drafting.language import decimal, say
 from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line, stitching_line
 from drafting.spec import Spec
 from drafting.units import Mm, Units, length_text, radius_text
@@ -254,17 +255,17 @@ def _draw_cloth(sketch: _Sketch, piece: Piece, cloth: Box, *, to_selvage: bool) 
     bottom, _, top, left = rim(box)
     way = piece.fold_way
     sketch.draw((bottom,), style.FOLD if way is FoldWay.LENGTHWISE else style.THIN)
-    lower = "fold" if way is FoldWay.LENGTHWISE else "selvage"
+    lower = say("fold") if way is FoldWay.LENGTHWISE else say("selvage")
     # To the right of the middle, where the centre of a half circle lies.
     aside = box.left + 0.8 * box.width
     sketch.say(lower, Point(aside, box.bottom - 2.8), bold=way is FoldWay.LENGTHWISE)
     if to_selvage:
         sketch.draw((top,), style.THIN)
-        upper = "both selvages" if way is FoldWay.LENGTHWISE else "selvage"
+        upper = say("both selvages") if way is FoldWay.LENGTHWISE else say("selvage")
         sketch.say(upper, Point(aside, box.top + 2.8))
     if way is FoldWay.CROSSWISE:
         sketch.draw((left,), style.FOLD)
-        sketch.say("fold", Point(box.left - 2.8, box.centre.y), math.pi / 2, bold=True)
+        sketch.say(say("fold"), Point(box.left - 2.8, box.centre.y), math.pi / 2, bold=True)
 
 
 def _name_middle(sketch: _Sketch, piece: Piece) -> None:
@@ -280,7 +281,7 @@ def _name_middle(sketch: _Sketch, piece: Piece) -> None:
                 stepped(point_along(path, share * path_length(path)), along - math.pi / 2, 2.4)
                 for share in (0.5, 0.35, 0.65)
             ]
-            sketch.say_clear("middle line", [(spot, upright(along)) for spot in spots])
+            sketch.say_clear(say("middle line"), [(spot, upright(along)) for spot in spots])
 
 
 def _tapes(sketch: _Sketch, piece: Piece, arcs: Swung, units: Units) -> None:
@@ -293,18 +294,20 @@ def _tapes(sketch: _Sketch, piece: Piece, arcs: Swung, units: Units) -> None:
     hem = first + 0.3 * arcs.angle
     waist = first + 0.68 * arcs.angle
     by = sketch.scale
-    told = [("hem", hem, arcs.outer, arcs.outer_cut)]
+    cut_at = say("hem: cut {radius}", radius=radius_text(arcs.outer_cut, units))
+    told = [(EdgeKind.HEM, cut_at, hem, arcs.outer, arcs.outer_cut)]
     if arcs.inner:
-        told.append(("waist", waist, arcs.inner, arcs.inner_cut))
-    for name, angle, sewn, cut in told:
+        cut_at = say("waist: cut {radius}", radius=radius_text(arcs.inner_cut, units))
+        told.append((EdgeKind.SEAM, cut_at, waist, arcs.inner, arcs.inner_cut))
+    for kind, cut_words, angle, sewn, cut in told:
         end = on_circle(centre, cut * by, angle)
         sketch.draw(straight(centre, end), TAPE)
         for side in (math.radians(150), -math.radians(150)):
             sketch.draw(straight(stepped(end, angle + side, 2.4), end), style.MARK)
-        words = (f"{name}: cut {radius_text(cut, units)}", f"sew {radius_text(sewn, units)}")
+        words = (cut_words, say("sew {radius}", radius=radius_text(sewn, units)))
         half = max(fonts.width(one, style.NOTE) for one in words) / 2
         near, far = arcs.inner * by + 3 + half, arcs.outer * by - 3 - half
-        if name == "hem":
+        if kind is EdgeKind.HEM:
             middles = [near + (far - near) * share for share in (0.5, 0.6, 0.7, 0.8, 0.9, 1.0)]
         else:
             middles = [near + step for step in (0.0, 2.0, 4.0, 7.0, 10.0, 15.0)]
@@ -363,7 +366,7 @@ def _lengths(sketch: _Sketch, piece: Piece, found: Sequence[LengthAt], units: Un
 def place_texts(places: Sequence[LengthAt], units: Units) -> tuple[str, ...]:
     """Return where lengths are taken: angles from the first side, or lengths along the waist."""
     return tuple(
-        f"{math.degrees(place.turn):.3g}°" if place.turn is not None
+        decimal(f"{math.degrees(place.turn):.3g}°") if place.turn is not None
         else length_text(place.along, units).rpartition("\u00a0")[0]
         for place in places
     )  # fmt: skip
@@ -402,10 +405,12 @@ def _widths(sketch: _Sketch, piece: Piece, units: Units) -> None:
     if found is None:
         return
     # Either may be too short for its words: they stand outside it.
-    for edge, name in ((3, "waist"), (1, "hem")):
-        whole = piece.edges[edge].path
+    for edge in (3, 1):
         # Along the seam, as it is drawn: a half is half as long.
-        words = f"{name} {length_text(path_length(whole), units)}"
+        wide = length_text(path_length(piece.edges[edge].path), units)
+        words = (
+            say("waist {length}", length=wide) if edge == 3 else say("hem {length}", length=wide)
+        )
         # A hem bows outwards by more than its allowance.
         bow = _bow(piece.edges[edge].path) if edge == 1 else 0.0
         gap = -((piece.edges[edge].allowance + bow) * sketch.scale + 2.6)
@@ -421,7 +426,7 @@ def _widths(sketch: _Sketch, piece: Piece, units: Units) -> None:
         sketch.say_clear(words, spots)
     box = bounds(sketch.path(stitching_line(piece)))
     top, low = (bounds(sketch.path(piece.edges[k].path)).centre for k in (3, 1))
-    words = f"length {length_text(found[2], units)}"
+    words = say("length {length}", length=length_text(found[2], units))
     way = math.atan2(low.y - top.y, low.x - top.x)
     long = math.hypot(low.x - top.x, low.y - top.y)
     if long < fonts.width(words, style.NOTE) + 4:

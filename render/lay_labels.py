@@ -25,6 +25,7 @@ from drafting.geometry import (
     straight,
 )
 from drafting.piece import EdgeKind, cutting_line
+from drafting.piece_names import piece_words
 from drafting.units import Mm
 from render import fonts, style
 from render.clipping import clipped
@@ -312,7 +313,8 @@ def _ways(one: Laid, untold: Sequence[str]) -> Iterator[_Way]:
     copy = (copy_words(one),) if shape.count > 1 else ()
     must = (*must_words(one), *untold)
     told = ("  ".join((*copy, *must)),) if copy or must else ()
-    words = shape.name.split(" ")
+    name_words = piece_words(shape.name)
+    words = name_words.split(" ")
     middle = (len(words) + 1) // 2
     halves = (" ".join(words[:middle]), " ".join(words[middle:]))
     for number, name, size in (
@@ -320,14 +322,14 @@ def _ways(one: Laid, untold: Sequence[str]) -> Iterator[_Way]:
         (style.FACT, style.BODY, style.SMALL),
         (style.BODY, style.NOTE, style.NOTE),
     ):
-        for rows, lines in (((shape.name, *told), 1), ((shape.name, *copy, *must), 1)):
+        for rows, lines in (((name_words, *told), 1), ((name_words, *copy, *must), 1)):
             yield _Way(number=number, name=name, size=size, ringed=True, rows=rows, names=lines)
         if len(words) > 1:
             rows = (*halves, *copy, *must)
             yield _Way(number=number, name=name, size=size, ringed=True, rows=rows, names=2)
     for ringed in (True, False):
         for rows, lines in (
-            (("  ".join((shape.name, *told)),), 1),
+            (("  ".join((name_words, *told)),), 1),
             (told, 0),
             ((*copy, *must), 0),
         ):

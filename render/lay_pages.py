@@ -14,8 +14,9 @@ from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shopping import AtWidth, Measured, Notion, Purchase, Shopping
 from drafting.findings import Finding, Level, by_weight
 from drafting.geometry import Box, Point, straight
-from drafting.language import in_its_language
+from drafting.language import in_its_language, listed, said_later, say
 from drafting.pattern import Pattern
+from drafting.piece_names import cloth_words, piece_words
 from drafting.spec import PaperName
 from drafting.units import Mm, Units, length_text
 from render import fonts, style
@@ -23,13 +24,24 @@ from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, 
 from render.lay_labels import grain_ends
 from render.lay_picture import LayPicture, PictureError, lay_picture
 from render.lay_words import (
+    ACROSS,
+    ALONG,
+    CHALK,
+    CUT_DOUBLE,
+    END_FOR_END,
+    FACE_DOWN,
+    ON_BIAS,
+    ON_FOLD,
+    QUARTER,
+    UPPER_ONLY,
     along_text,
     grams_text,
     how_words,
     layers_words,
     money,
+    terms_of,
 )
-from render.measures import metres_text
+from render.measures import layer_words, metres_text
 from render.paper import PAPERS
 from render.setting import Setting, height_of
 from render.words import edition_words, made_for
@@ -70,12 +82,14 @@ def lay_document(
         _page(pattern, sheet, number, len(sheets)) for number, sheet in enumerate(sheets, start=1)
     )
     publish = pattern.spec.publish
-    licence = f"; licence: {publish.licence}" if publish.licence else ""
+    subject = say("Lay plans and cloth to buy, drawn small")
+    if publish.licence:
+        subject += "; " + say("licence: {licence}", licence=publish.licence)
     return Document(
-        title=fonts.printable(f"{pattern.spec.title}: lay plans"),
+        title=fonts.printable(say("{title}: lay plans", title=pattern.spec.title)),
         author=fonts.printable(publish.maker),
-        subject=fonts.printable(f"Lay plans and cloth to buy, drawn small{licence}"),
-        keywords="sewing pattern, skirt, lay plan, cloth",
+        subject=fonts.printable(subject),
+        keywords=say("sewing pattern, skirt, lay plan, cloth"),
         language=publish.language,
         about=About(kind=Kind.LAY),
         pages=pages,
@@ -116,8 +130,16 @@ def _window(pattern: Pattern, *, upright: bool) -> Box:
 def _page(pattern: Pattern, sheet: _Sheet, number: int, of: int) -> Page:
     _, _, margin = _paper(pattern)
     window = sheet.window
-    told = f"drawn at 1:{sheet.scale}, " if sheet.scale is not None else ""
-    words = f"Lay plans, page {number} of {of}: {told}not to be cut from"
+    words = (
+        say("Lay plans, page {number} of {of}: not to be cut from", number=number, of=of)
+        if sheet.scale is None
+        else say(
+            "Lay plans, page {number} of {of}: drawn at 1:{scale}, not to be cut from",
+            number=number,
+            of=of,
+            scale=sheet.scale,
+        )
+    )
     size = style.NOTE
     room = window.width - fonts.width(words, size, bold=True) - 6
     texts = [
@@ -178,22 +200,22 @@ def _lay_sheets(pattern: Pattern, lay: Lay) -> Iterator[_Sheet]:
     if lay.laid:
         _where(page, lay, units)
     if lay.counted:
-        page.heading("How many, in rows", with_next=14)
+        page.heading(say("How many, in rows"), with_next=14)
         rows = [
-            (str(shape.number), shape.name, str(shape.count), length_text(shape.box().width, units))
+            (
+                str(shape.number),
+                piece_words(shape.name),
+                str(shape.count),
+                length_text(shape.box().width, units),
+            )
             for shape in lay.counted
         ]
-        table(page, ("no.", "piece", "to cut", "along the cloth"), rows, right=(2, 3), flex=1)
+        heads = (say("no."), say("piece"), say("to cut"), say("along the cloth"))
+        table(page, heads, rows, right=(2, 3), flex=1)
     _findings(page, lay.findings)
-    called = cloth_name(lay.name)
-    yield from _sheets(
-        page, f"{lay.name} lay", f"Lay plan: {called}", picture.scale if picture else None
-    )
-
-
-def cloth_name(name: str) -> str:
-    """Return what a cloth is called: "skirt cloth", but plain "interfacing"."""
-    return name if name in ("interfacing", "binding") else f"{name} cloth"
+    label = say("{layer} lay", layer=layer_words(lay.name))
+    bookmark = say("Lay plan: {cloth}", cloth=cloth_words(lay.name))
+    yield from _sheets(page, label, bookmark, picture.scale if picture else None)
 
 
 def _with_picture(pattern: Pattern, lay: Lay) -> tuple[Setting, LayPicture | None]:
@@ -251,19 +273,21 @@ def _largest(
 
 def _heading(page: Setting, pattern: Pattern, lay: Lay) -> None:
     spec, units, cloth = pattern.spec, pattern.spec.units, lay.cloth
-    page.paragraph(f"Lay plan: {cloth_name(lay.name)}", size=style.HEADING, bold=True, after=0.4)
+    title = say("Lay plan: {cloth}", cloth=cloth_words(lay.name))
+    page.paragraph(title, size=style.HEADING, bold=True, after=0.4)
     parts = (spec.title, made_for(spec), edition_words(spec), spec.publish.maker)
     page.paragraph("  ·  ".join(part for part in parts if part), size=style.SMALL, after=0.2)
     usable = length_text(lay.usable, units)
     loose = lay.name == "interfacing" and not cloth.kind
     facts = [
-        cloth.kind or ("not woven, without a grain" if loose else ""),
-        f"{length_text(cloth.width, units)} wide",
-        f"{usable} usable between the selvages"
-        + (" once washed" if cloth.shrink_width or cloth.shrink_length else ""),
-        f"{along_text(lay.length, units)} to lay",
+        cloth.kind or (say("not woven, without a grain") if loose else ""),
+        say("{width} wide", width=length_text(cloth.width, units)),
+        say("{width} usable between the selvages once washed", width=usable)
+        if cloth.shrink_width or cloth.shrink_length
+        else say("{width} usable between the selvages", width=usable),
+        say("{length} to lay", length=along_text(lay.length, units)),
         layers_words(lay, units),
-        "one way" if cloth.one_way else "",
+        say("one way") if cloth.one_way else "",
     ]
     page.paragraph(
         "  ·  ".join(fact for fact in facts if fact), size=style.SMALL, bold=True, after=2.0
@@ -272,20 +296,14 @@ def _heading(page: Setting, pattern: Pattern, lay: Lay) -> None:
 
 def _where(page: Setting, lay: Lay, units: Units) -> None:
     """Set the list of where each piece lies, in the order of the cut list."""
-    page.heading("Where each lies", with_next=31)
+    page.heading(say("Where each lies"), with_next=31)
     folded = any(stretch.folded for stretch in lay.stretches)
     grain = any(grain_ends(one) is not None for one in lay.laid)
-    selvage = length_text(lay.cloth.selvage, units)
-    across = "fold or lower selvage" if folded else "lower selvage"
-    told = f"Along: from the cut end to where the piece begins. Across: from the {across} to the"
-    told += f" piece’s lowest point{', and to its grain arrow' if grain else ''}."
-    if lay.cloth.selvage:
-        told += f" Measure from the inner edge of the selvage, which is {selvage} wide."
-    if grain:
-        told += " Lay the arrow first: both its ends equally far from the selvage"
-        told += " or the fold." if folded else "."
-    page.paragraph(told, size=style.SMALL)
-    heads = ("no.", "piece", "copy", "along", "across", "arrow", "how it lies")
+    page.paragraph(_how_measured(lay, units, folded=folded, grain=grain), size=style.SMALL)
+    heads = (
+        say("no."), say("piece"), say("copy"), say("along"), say("across"), say("arrow"),
+        say("how it lies"),
+    )  # fmt: skip
     rows = list(where_rows(lay, units))
     # A column that says nothing of any piece is left out.
     kept = [k for k in range(len(heads)) if k < 5 or any(row[k] for row in rows)]
@@ -296,6 +314,43 @@ def _where(page: Setting, lay: Lay, units: Units) -> None:
         right=[n for n, k in enumerate(kept) if k in (3, 4, 5)],
         flex=len(kept) - 1 if 6 in kept else 1,
     )
+
+
+def _how_measured(lay: Lay, units: Units, *, folded: bool, grain: bool) -> str:
+    """Return how the list's measures are taken on the cloth."""
+    told = [say("Along: from the cut end to where the piece begins.")]
+    if folded and grain:
+        told.append(
+            say(
+                "Across: from the fold or lower selvage to the piece’s lowest point, and to its"
+                " grain arrow."
+            )
+        )
+    elif folded:
+        told.append(say("Across: from the fold or lower selvage to the piece’s lowest point."))
+    elif grain:
+        told.append(
+            say(
+                "Across: from the lower selvage to the piece’s lowest point, and to its grain"
+                " arrow."
+            )
+        )
+    else:
+        told.append(say("Across: from the lower selvage to the piece’s lowest point."))
+    if lay.cloth.selvage:
+        told.append(
+            say(
+                "Measure from the inner edge of the selvage, which is {width} wide.",
+                width=length_text(lay.cloth.selvage, units),
+            )
+        )
+    if grain and folded:
+        told.append(
+            say("Lay the arrow first: both its ends equally far from the selvage or the fold.")
+        )
+    elif grain:
+        told.append(say("Lay the arrow first: both its ends equally far from the selvage."))
+    return " ".join(told)
 
 
 def where_rows(lay: Lay, units: Units) -> Iterator[tuple[str, ...]]:
@@ -316,17 +371,21 @@ def where_rows(lay: Lay, units: Units) -> Iterator[tuple[str, ...]]:
         yield _row(lay, one, units)
         step = drawn[k + 1].box.left - one.box.left
         second, before = drawn[k + 1].copy, drawn[last - 1].copy
-        further = "further on" if step > 0 else "further back"
         apart = along_text(abs(step), units)
+        further = (
+            say("each {length} further on than the one before", length=apart)
+            if step > 0
+            else say("each {length} further back than the one before", length=apart)
+        )
         same = _row(lay, drawn[k + 1], units)
         yield (
             same[0],
             same[1],
-            f"{second} to {before}",
-            f"each {apart}",
+            say("{first} to {last}", first=second, last=before),
+            say("each {length}", length=apart),
             same[4],
             same[5],
-            f"each {apart} {further} than the one before" + (f"; {same[6]}" if same[6] else ""),
+            f"{further}; {same[6]}" if same[6] else further,
         )
         yield _row(lay, drawn[last], units)
         k = last + 1
@@ -360,14 +419,14 @@ def _row(lay: Lay, one: Laid, units: Units) -> tuple[str, ...]:
     copy = f"{one.copy}" if one.lies is not Lies.UPPER else f"{one.copy}, {one.copy + 1}"
     ends = grain_ends(one)
     arrow = "" if ends is None else length_text((ends[0].y + ends[1].y) / 2 - floor, units)
-    across = "on the fold" if one.lies is Lies.ON_FOLD else _from(box.bottom - floor, units)
+    across = say("on the fold") if one.lies is Lies.ON_FOLD else _from(box.bottom - floor, units)
     return (
         str(shape.number),
-        shape.name,
-        f"{copy} of {shape.count}",
+        piece_words(shape.name),
+        say("{copy} of {count}", copy=copy, count=shape.count),
         _from(box.left, units),
         across,
-        "fold" if one.lies is Lies.ON_FOLD and ends and abs(ends[0].y - floor) < 1 else arrow,
+        say("fold") if one.lies is Lies.ON_FOLD and ends and abs(ends[0].y - floor) < 1 else arrow,
         how_words(one, units),
     )
 
@@ -387,7 +446,7 @@ def _folded_at(lay: Lay, x: Mm) -> bool:
 def _findings(page: Setting, findings: Sequence[Finding]) -> None:
     if not findings:
         return
-    page.heading("Worth knowing", with_next=12)
+    page.heading(say("Worth knowing"), with_next=12)
     for finding in by_weight(tuple(findings)):
         bold = finding.level is not Level.NOTE
         page.paragraph(f"{finding.what} {finding.do}", size=style.SMALL, bold=bold)
@@ -399,13 +458,13 @@ def _findings(page: Setting, findings: Sequence[Finding]) -> None:
 def _shopping_sheets(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping) -> Iterator[_Sheet]:
     units = pattern.spec.units
     page = Setting(window=_window(pattern, upright=True), inset=0.0)
-    page.paragraph("What to buy", size=style.HEADING, bold=True, after=0.4)
+    page.paragraph(say("What to buy"), size=style.HEADING, bold=True, after=0.4)
     page.paragraph(f"{pattern.spec.title}  ·  {made_for(pattern.spec)}", size=style.SMALL)
-    page.heading("Cloth", with_next=20)
+    page.heading(say("Cloth"), with_next=20)
     rows = [_purchase_row(purchase, units) for purchase in shopping.purchases]
     heads = (
-        "cloth", "kind", "width", "to lay", "+ shrinking", "+ repeats", "+ squaring", "buy",
-        "cost",
+        say("cloth"), say("kind"), say("width"), say("to lay"), say("+ shrinking"),
+        say("+ repeats"), say("+ squaring"), say("buy"), say("cost"),
     )  # fmt: skip
     count = len(heads) if any(row[-1] for row in rows) else len(heads) - 1
     table(
@@ -419,15 +478,15 @@ def _shopping_sheets(pattern: Pattern, lays: Sequence[Lay], shopping: Shopping) 
     _totals(page, shopping, units)
     _widths(page, shopping, units)
     if shopping.notions:
-        page.heading("Notions", with_next=16)
+        page.heading(say("Notions"), with_next=16)
         notions = [
             (notion.name, notion_text(notion, units), notion.why) for notion in shopping.notions
         ]
-        table(page, ("notion", "amount", "what for"), notions, right=(1,), flex=2)
+        table(page, (say("notion"), say("amount"), say("what for")), notions, right=(1,), flex=2)
     told = {finding for lay in lays for finding in lay.findings}  # under each cloth's own plan
     _findings(page, [finding for finding in shopping.findings if finding not in told])
     _care(page, pattern, lays)
-    yield from _sheets(page, "what to buy", "What to buy; before you cut")
+    yield from _sheets(page, say("what to buy"), say("What to buy; before you cut"))
 
 
 def _purchase_row(purchase: Purchase, units: Units) -> tuple[str, ...]:
@@ -436,7 +495,7 @@ def _purchase_row(purchase: Purchase, units: Units) -> tuple[str, ...]:
 
     cloth = purchase.lay.cloth
     return (
-        purchase.name,
+        layer_words(purchase.name),
         cloth.kind,
         length_text(cloth.width, units),
         along_text(purchase.washed, units),
@@ -455,48 +514,54 @@ def notion_text(notion: Notion, units: Units) -> str:
         Measured.METRES: lambda: metres_text(notion.amount, units),
         Measured.COUNT: lambda: f"{notion.amount:.0f}",
     }[notion.measured]()
-    return f"about {amount}" if notion.about else amount
+    return say("about {amount}", amount=amount) if notion.about else amount
 
 
 def weight_words(shopping: Shopping, units: Units) -> str:
     """Return what the garment weighs, "about" where a cloth's weight is an estimate."""
-    about = "about " if any(one.estimated for one in shopping.purchases) else ""
-    return f"{about}{grams_text(shopping.grams, units)}"
+    amount = grams_text(shopping.grams, units)
+    if any(one.estimated for one in shopping.purchases):
+        return say("about {amount}", amount=amount)
+    return amount
 
 
 def _totals(page: Setting, shopping: Shopping, units: Units) -> None:
     if shopping.cost is not None:
-        left_out = (
-            f"; {', '.join(shopping.unpriced)} left out, without a price"
-            if shopping.unpriced
-            else ""
-        )
-        page.paragraph(f"All cloth together costs {money(shopping.cost)}{left_out}.")
-    words = weight_words(shopping, units)
-    page.paragraph(f"The cloth in the garment weighs {words}.")
+        cost = money(shopping.cost)
+        words = say("All cloth together costs {cost}.", cost=cost)
+        if shopping.unpriced:
+            words = say(
+                "All cloth together costs {cost}; {layers} left out, without a price.",
+                cost=cost,
+                layers=", ".join(layer_words(name) for name in shopping.unpriced),
+            )
+        page.paragraph(words)
+    weight = weight_words(shopping, units)
+    page.paragraph(say("The cloth in the garment weighs {weight}.", weight=weight))
 
 
 def _widths(page: Setting, shopping: Shopping, units: Units) -> None:
-    listed = {name: held for name, held in shopping.widths.items() if held}
-    if not listed:
+    compared = {name: held for name, held in shopping.widths.items() if held}
+    if not compared:
         return
-    page.heading("About how much at usual widths", with_next=24)
+    page.heading(say("About how much at usual widths"), with_next=24)
     page.paragraph(
-        "Estimates, in plain rows: lay the cloth anew before you buy another width.",
+        say("Estimates, in plain rows: lay the cloth anew before you buy another width."),
         size=style.SMALL,
     )
     rows = [
         (
-            name if k == 0 else "",
+            layer_words(name) if k == 0 else "",
             length_text(one.width, units),
             "" if one.panels is None else str(one.panels),
             width_buy(one, units),
             width_words(one),
         )
-        for name, held in listed.items()
+        for name, held in compared.items()
         for k, one in enumerate(held)
     ]
-    table(page, ("cloth", "width", "panels", "buy about", ""), rows, right=(1, 2, 3), flex=4)
+    heads = (say("cloth"), say("width"), say("panels"), say("buy about"), "")
+    table(page, heads, rows, right=(1, 2, 3), flex=4)
 
 
 def width_buy(one: AtWidth, units: Units) -> str:
@@ -507,61 +572,85 @@ def width_buy(one: AtWidth, units: Units) -> str:
 def width_words(one: AtWidth) -> str:
     """Return what is worth saying of a width."""
     if one.buy is None:
-        return "too narrow to cut from"
+        return say("too narrow to cut from")
     told = []
     if one.cheapest:
-        told.append("least cloth by area")
+        told.append(say("least cloth by area"))
     if one.more_seams:
-        told.append("more seams")
+        told.append(say("more seams"))
     return ", ".join(told)
 
 
 # --- care ----------------------------------------------------------------------------------
 
 CARE = (
-    "Cut one end square to the selvage: that is the cut end, and all lengths are counted from it.",
-    "Lay every piece before you cut one, or chalk round it where it lies. Count them on the cloth"
-    " against the cut list, and count what is cut once more before the cloth leaves the table.",
+    said_later(
+        "Cut one end square to the selvage: that is the cut end, and all lengths are counted from"
+        " it."
+    ),
+    said_later(
+        "Lay every piece before you cut one, or chalk round it where it lies. Count them on the"
+        " cloth against the cut list, and count what is cut once more before the cloth leaves the"
+        " table."
+    ),
 )
 """What to do before and while cutting, whatever is cut."""
 
 TERMS = (
-    ("face down", "Face down: turn the paper over, its printed side to the cloth."),
+    (FACE_DOWN, said_later("Face down: turn the paper over, its printed side to the cloth.")),
     (
-        "turned end for end",
-        "Turned end for end: a piece lies with its waist, or for a strip the beginning of its"
-        " words, towards the cut end; turned end for end it lies the other way round.",
+        END_FOR_END,
+        said_later(
+            "Turned end for end: a piece lies with its waist, or for a strip the beginning of its"
+            " words, towards the cut end; turned end for end it lies the other way round."
+        ),
     ),
-    ("turned a quarter", "Turned a quarter: across the cloth, which has no grain to go by."),
+    (QUARTER, said_later("Turned a quarter: across the cloth, which has no grain to go by.")),
     (
-        "on the fold",
-        "On the fold: fold the cloth along its middle, right sides together, selvage on selvage,"
-        " and lay the half’s own fold on that of the cloth; unfolded, it is a whole.",
-    ),
-    ("cut double", "Cut double: from both layers at once; of a pair one comes out mirrored."),
-    (
-        "upper layer only",
-        "Upper layer only: cut it from the upper layer alone; the cloth under it stays whole.",
-    ),
-    (
-        "fold here, across",
-        "Fold here, across: chalk round the half, turn the paper over on that line and chalk the"
-        " other half. Or, once what lies beyond it is cut out, fold the cloth back on the line,"
-        " right sides together and selvage on selvage, and cut both halves at once.",
+        ON_FOLD,
+        said_later(
+            "On the fold: fold the cloth along its middle, right sides together, selvage on"
+            " selvage, and lay the half’s own fold on that of the cloth; unfolded, it is a whole."
+        ),
     ),
     (
-        "fold here, along",
-        "Fold here, along: chalk round the half, turn the paper over on that line and chalk the"
-        " other half; or fold the cloth along it, right sides together, and cut both at once.",
+        CUT_DOUBLE,
+        said_later("Cut double: from both layers at once; of a pair one comes out mirrored."),
     ),
     (
-        "chalk, turn over, chalk",
-        "Chalk, turn over, chalk: chalk round the half, turn the paper over on its middle line, and"
-        " chalk the other half.",
+        UPPER_ONLY,
+        said_later(
+            "Upper layer only: cut it from the upper layer alone; the cloth under it stays whole."
+        ),
     ),
     (
-        "on the bias",
-        "On the bias: slanting lengths, cut and joined to one strip, their ends along the grain.",
+        ACROSS[1],
+        said_later(
+            "Fold here, across: chalk round the half, turn the paper over on that line and chalk"
+            " the other half. Or, once what lies beyond it is cut out, fold the cloth back on the"
+            " line, right sides together and selvage on selvage, and cut both halves at once."
+        ),
+    ),
+    (
+        ALONG[1],
+        said_later(
+            "Fold here, along: chalk round the half, turn the paper over on that line and chalk the"
+            " other half; or fold the cloth along it, right sides together, and cut both at once."
+        ),
+    ),
+    (
+        CHALK[1],
+        said_later(
+            "Chalk, turn over, chalk: chalk round the half, turn the paper over on its middle line,"
+            " and chalk the other half."
+        ),
+    ),
+    (
+        ON_BIAS,
+        said_later(
+            "On the bias: slanting lengths, cut and joined to one strip, their ends along the"
+            " grain."
+        ),
     ),
 )
 """What the list says of a piece, and what that means; told only where the list says it."""
@@ -577,37 +666,42 @@ def washing(pattern: Pattern) -> str:
         if getattr(cloths, name).shrink_length or getattr(cloths, name).shrink_width
     ]
     left = [name for name in names if name not in washed]
-    told = ""
+    told = []
     if washed:
-        told += (
-            f"Wash, dry and press first what will be washed later: the {_and(washed)}. The plans"
-            " are of washed cloth; measure its width again before you lay it. A cloth that must"
-            " not be washed is pressed alone, as its label says."
+        told.append(
+            say(
+                "Wash, dry and press first what will be washed later: the {layers}. The plans are"
+                " of washed cloth; measure its width again before you lay it. A cloth that must not"
+                " be washed is pressed alone, as its label says.",
+                layers=listed([layer_words(name) for name in washed]),
+            )
         )
     if left:
-        told += f" Leave unwashed: the {_and(left)}, planned without shrinking."
-    return told.strip()
-
-
-def _and(names: Sequence[str]) -> str:
-    return " and ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
+        told.append(
+            say(
+                "Leave unwashed: the {layers}, planned without shrinking.",
+                layers=listed([layer_words(name) for name in left]),
+            )
+        )
+    return " ".join(told)
 
 
 def _care_sheets(pattern: Pattern, lays: Sequence[Lay]) -> Iterator[_Sheet]:
     page = Setting(window=_window(pattern, upright=True), inset=0.0)
     _care(page, pattern, lays)
-    yield from _sheets(page, "before you cut", "Before you cut")
+    yield from _sheets(page, say("before you cut"), say("Before you cut"))
 
 
 def _care(page: Setting, pattern: Pattern, lays: Sequence[Lay]) -> None:
-    tools = [tools_caution()]
-    said = " ".join(how_words(one, pattern.spec.units) for lay in lays for one in lay.laid)
-    terms = [words for term, words in TERMS if term in said]
-    told = [washing(pattern), *CARE, *terms, *tools]
+    tools = tools_caution()
+    used = {term for lay in lays for one in lay.laid for term in terms_of(one)}
+    terms = [say(words) for term, words in TERMS if term in used]
+    care = [say(words) for words in CARE]
+    told = [washing(pattern), *care, *terms, tools]
     high = math.fsum(height_of(words, style.BODY, page.width) + 1.2 for words in told)
-    page.heading("Before you cut", with_next=high)  # whole, or on a page of its own
+    page.heading(say("Before you cut"), with_next=high)  # whole, or on a page of its own
     for words in told:
-        page.paragraph(words, bold=words in tools)
+        page.paragraph(words, bold=words == tools)
 
 
 # --- tables --------------------------------------------------------------------------------

@@ -13,8 +13,10 @@ from dataclasses import dataclass, field
 from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.errors import DraftingError
 from drafting.geometry import Box, Path, Point, holds, moved, scaled, straight
+from drafting.language import say
+from drafting.piece_names import piece_words
 from drafting.spec import Spec
-from drafting.units import MM_PER_INCH, Mm, Units, length_text
+from drafting.units import MM_PER_INCH, Mm, Units, inch, length_text
 from render import fonts, style
 from render.clipping import clipped
 from render.drawing import Anchor, Drawing, Layer, Pen, Stroke, Text, placed
@@ -237,16 +239,19 @@ class _Picture:
         units = self.units
         wide = length_text(self.lay.usable, units)
         if run.stretch.folded:
-            folded = length_text(self.lay.usable / 2, units)
-            words = f"Folded right sides together: {folded} from fold to selvages, both layers"
+            words = say(
+                "Folded right sides together: {width} from fold to selvages, both layers",
+                width=length_text(self.lay.usable / 2, units),
+            )
         else:
-            words = f"Single layer, right side up: {wide} between the selvages"
+            words = say("Single layer, right side up: {width} between the selvages", width=wide)
             if any(stretch.folded for stretch in self.lay.stretches):
-                words = f"Opened out. {words}"
+                words = say("Opened out.") + f" {words}"
         if run.start > 0:
-            words = f"From {along_text(run.start, units)} on. {words}"
+            begin = say("From {length} on.", length=along_text(run.start, units))
+            words = f"{begin} {words}"
         if run.ends and run.stretch is self.lay.stretches[-1]:
-            words += f"; {along_text(self.lay.length, units)} to lay"
+            words += "; " + say("{length} to lay", length=along_text(self.lay.length, units))
         return words
 
     def edges(self, run: Run, cloth: Box, selvage: Mm) -> None:
@@ -266,7 +271,12 @@ class _Picture:
         self.end(run.ends, right, low, top + selvage, side=1)
         high = cloth.height
         first = run.begins and run.start < 1
-        words = ("cut end",) if first else ("opened out", "open") if run.begins else ("from above",)
+        if first:
+            words: tuple[str, ...] = (say("cut end"),)
+        elif run.begins:
+            words = (say("opened out"), say("open"))
+        else:
+            words = (say("from above"),)
         self.upright(words, left - 3.6, cloth.centre.y, high)
         if run.ends:
             x = right + 3.2
@@ -276,8 +286,8 @@ class _Picture:
             across = length_text(run.high - run.low, self.units)
             self.upright((across, across.split("\u00a0")[0]), x + 2.8, cloth.centre.y, high)
         else:
-            self.upright(("goes on below", "goes on"), right + 4.0, cloth.centre.y, high)
-        selvages = "both selvages" if run.stretch.folded else "upper selvage"
+            self.upright((say("goes on below"), say("goes on")), right + 4.0, cloth.centre.y, high)
+        selvages = say("both selvages") if run.stretch.folded else say("upper selvage")
         y = top + selvage + 1.2
         self.say(selvages, Point(left, y))
         if self.lay.cloth.one_way:
@@ -300,13 +310,14 @@ class _Picture:
         """Draw the arrow of a one-way cloth with its words, in the longest form that fits."""
         size = style.NOTE
         arrow = 14.0
+        options = [say(words) for words in ONE_WAY]
         words = next(
             (
                 words
-                for words in ONE_WAY
+                for words in options
                 if left + arrow + 2 + fonts.width(words, size) <= max(right, LEFT + 60)
             ),
-            ONE_WAY[-1],
+            options[-1],
         )
         middle = y + style.CAP_HEIGHT * size / 2
         tip = Point(left + arrow, middle)
@@ -344,7 +355,7 @@ class _Picture:
                 continue
             taken.append((x - wide / 2, x + wide / 2))
             self.say(words, Point(x, base), anchor=Anchor.MIDDLE)
-        name = "fold" if run.stretch.folded else "lower selvage"
+        name = say("fold") if run.stretch.folded else say("lower selvage")
         wide = fonts.width(name, style.NOTE, bold=run.stretch.folded)
         ends = [0.0, *(right for _, right in taken)]
         begins = [*(left for left, _ in taken), cloth.right]
@@ -362,7 +373,7 @@ class _Picture:
         """Return a figure of the ruler: whole centimetres or inches."""
         if self.units is Units.CM:
             return f"{along / 10:.0f}" + ("\u00a0cm" if unit else "")
-        return f"{along / MM_PER_INCH:.0f}" + ("\u00a0in" if unit else "")
+        return f"{along / MM_PER_INCH:.0f}" + (f"\u00a0{inch()}" if unit else "")
 
     # --- pieces --------------------------------------------------------------------------
 
@@ -402,7 +413,7 @@ class _Picture:
             elif not grouped_here:
                 tiny.append(one)
             if held.place is not None and not held.named:
-                self.key[one.shape.number] = one.shape.name
+                self.key[one.shape.number] = piece_words(one.shape.name)
         self.reaching(run, cloth)
         strung = [group for group in groups if group.tier is None]
         if tiny or strung:
@@ -530,7 +541,7 @@ class _Picture:
             if text is not None and line is not None:
                 best = (text[0], line)
         if best is None:
-            self.unnumbered[number] = group.pieces[0].shape.name
+            self.unnumbered[number] = piece_words(group.pieces[0].shape.name)
             return
         text_, line_ = best
         self.texts.append(text_)
@@ -550,19 +561,19 @@ class _Picture:
         for one in tiny:
             own = next(polygon for held, polygon in polygons if held is one)
             others = [polygon for held, polygon in polygons if held is not one]
-            shape = one.shape
+            shape, name = one.shape, piece_words(one.shape.name)
             copy = (copy_words(one),) if shape.count > 1 else ()
             must = must_words(one)
-            named = "  ".join((f"{shape.number}  {shape.name}", *copy, *must))
+            named = "  ".join((f"{shape.number}  {name}", *copy, *must))
             bare = "  ".join((f"{shape.number}", *copy, *must))
             stacked = ("  ".join((f"{shape.number}", *copy)), *must)
             options = tuple(dict.fromkeys(((named,), (bare,), stacked)))
             texts, line = _leader(options, own, others, room, tuple(inner_points(own)))
             if texts is None or line is None:
-                self.unnumbered[shape.number] = shape.name
+                self.unnumbered[shape.number] = name
                 continue
             if texts[0].text != named:
-                self.key[shape.number] = shape.name
+                self.key[shape.number] = name
             self.texts += texts
             self.draw(line, TICK, layer=Layer.MARKS)
             self.strokes.append(ring(line[-1].end, 0.5))
@@ -581,25 +592,22 @@ class _Picture:
             rows.append(";  ".join(words))
         if self.unnumbered:
             names = ", ".join(f"{n} {name}" for n, name in sorted(self.unnumbered.items()))
-            rows.append(f"Too small to be numbered here, see the list: {names}.")
-        rows.append(
-            f"Drawn at 1:{self.scale}: not to be cut from. Numbers are those of the cut list."
-            + (
-                " Arrow: the grain, along the cloth."
-                if any(held.marks for held in self.smalls.values())
-                else ""
+            rows.append(say("Too small to be numbered here, see the list: {pieces}.", pieces=names))
+        told = [
+            say(
+                "Drawn at 1:{scale}: not to be cut from. Numbers are those of the cut list.",
+                scale=self.scale,
             )
-            + (
-                " Broken outline: drawn whole in another run."
-                if any(stroke.pen is REACHING for stroke in self.strokes)
-                else ""
-            )
-            + (
-                f" Slanting lines mark the {self.lay.name}’s cloth."
-                if self.lay.name in HATCHED
-                else ""
-            )
-        )
+        ]
+        if any(held.marks for held in self.smalls.values()):
+            told.append(say("Arrow: the grain, along the cloth."))
+        if any(stroke.pen is REACHING for stroke in self.strokes):
+            told.append(say("Broken outline: drawn whole in another run."))
+        if self.lay.name == "lining":
+            told.append(say("Slanting lines mark the lining’s cloth."))
+        elif self.lay.name in HATCHED:
+            told.append(say("Slanting lines mark the ruffle’s cloth."))
+        rows.append(" ".join(told))
         for paragraph in rows:
             for row in fonts.wrapped(paragraph, style.NOTE, max(self.width, 60.0)):
                 y -= style.NOTE * style.LEADING
@@ -651,10 +659,15 @@ def _group_words(pieces: Sequence[Laid]) -> str:
     shape = pieces[0].shape
     step = 2 if pieces[0].lies is Lies.UPPER else 1
     copies = sorted(one.copy for one in pieces)
-    told = f"{len(pieces)} behind each other"
+    told = say("{number} behind each other", number=len(pieces))
     if copies == list(range(copies[0], copies[-1] + 1, step)):
-        told = f"{copies[0]} to {copies[-1] + step - 1} of {shape.count}"
-    return "  ".join((f"{shape.name}, {told}", *must_words(pieces[0])))
+        told = say(
+            "{first} to {last} of {count}",
+            first=copies[0],
+            last=copies[-1] + step - 1,
+            count=shape.count,
+        )
+    return "  ".join((f"{piece_words(shape.name)}, {told}", *must_words(pieces[0])))
 
 
 def _leader(

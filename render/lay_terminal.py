@@ -9,11 +9,12 @@ from collections.abc import Sequence
 from drafting.cloth.buying import sold_text
 from drafting.cloth.lays import Lay
 from drafting.cloth.shopping import Shopping
-from drafting.language import in_its_language
+from drafting.language import in_its_language, say
 from drafting.pattern import Pattern
 from drafting.units import Units, length_text
 from render.lay_pages import notion_text, weight_words, width_buy, width_words
 from render.lay_words import along_text, money
+from render.measures import layer_words, share_text
 
 WIDTH = 80
 
@@ -40,7 +41,7 @@ def _joined(lines: Sequence[str]) -> str:
 
 
 def _cloths(lays: Sequence[Lay], shopping: Shopping | None, units: Units) -> list[str]:
-    heads = ("cloth", "width", "to lay", "buy", "used", "cost")
+    heads = (say("cloth"), say("width"), say("to lay"), say("buy"), say("used"), say("cost"))
     totals = [] if shopping is None else _totals(shopping, units)
     return [*_aligned(heads, _cloth_rows(lays, shopping, units)), *totals]
 
@@ -54,11 +55,11 @@ def _cloth_rows(
         purchase = bought.get(lay.name)
         rows.append(
             (
-                lay.name,
+                layer_words(lay.name),
                 length_text(lay.cloth.width, units),
                 along_text(lay.length, units),
                 "" if purchase is None else sold_text(purchase.buy, units),
-                f"{lay.used:.0%}",
+                share_text(lay.used),
                 "" if purchase is None or purchase.cost is None else money(purchase.cost),
             )
         )
@@ -68,18 +69,23 @@ def _cloth_rows(
 def _totals(shopping: Shopping, units: Units) -> list[str]:
     lines = []
     if shopping.cost is not None:
-        words = f"all cloth {money(shopping.cost)}"
+        words = say("all cloth {cost}", cost=money(shopping.cost))
         if shopping.unpriced:
-            words += f", without {', '.join(shopping.unpriced)}: no price given"
+            words = say(
+                "all cloth {cost}, without {layers}: no price given",
+                cost=money(shopping.cost),
+                layers=", ".join(layer_words(name) for name in shopping.unpriced),
+            )
         lines += textwrap.wrap(words, WIDTH, initial_indent="  ", subsequent_indent="  ")
-    lines.append(f"  the cloth in it weighs {weight_words(shopping, units)}")
+    weighs = say("the cloth in it weighs {weight}", weight=weight_words(shopping, units))
+    lines.append(f"  {weighs}")
     return lines
 
 
 def _widths(shopping: Shopping, units: Units) -> list[str]:
     rows = [
         (
-            name if k == 0 else "",
+            layer_words(name) if k == 0 else "",
             length_text(one.width, units),
             "" if one.panels is None else str(one.panels),
             width_buy(one, units).replace("–", "-"),
@@ -90,8 +96,8 @@ def _widths(shopping: Shopping, units: Units) -> list[str]:
     ]
     if not rows:
         return []
-    heads = ("cloth", "width", "panels", "buy", "")
-    return ["about, at usual widths", *_aligned(heads, rows, words=4)]
+    heads = (say("cloth"), say("width"), say("panels"), say("buy"), "")
+    return [say("about, at usual widths"), *_aligned(heads, rows, words=4)]
 
 
 def _notions(shopping: Shopping, units: Units) -> list[str]:
@@ -100,12 +106,12 @@ def _notions(shopping: Shopping, units: Units) -> list[str]:
     held = [(one.name, notion_text(one, units), one.why) for one in shopping.notions]
     names = min(max(len(name) for name, _, _ in held), 24)
     amounts = max(len(amount) for _, amount, _ in held)
-    lines = ["notions"]
+    lines = [say("notions")]
     for name, amount, why in held:
         indent = " " * (names + amounts + 6)
         lead = f"  {name:<{names}}  {amount:>{amounts}}  "
-        if len(lead) > len(indent):  # a long name has a line of its own
-            lines.append(f"  {name}")
+        if len(lead) > len(indent):  # a long name has a line of its own, or two
+            lines += textwrap.wrap(name, WIDTH, initial_indent="  ", subsequent_indent="    ")
             lead = f"  {'':<{names}}  {amount:>{amounts}}  "
         lines += textwrap.wrap(why, WIDTH, initial_indent=lead, subsequent_indent=indent) or [lead]
     return lines

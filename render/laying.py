@@ -11,10 +11,12 @@ from drafting.cloth.laying import lay_plans
 from drafting.cloth.lays import Lay
 from drafting.cloth.shopping import Shopping, shopping
 from drafting.effort import Effort
-from drafting.language import in_its_language
+from drafting.language import in_its_language, say
 from drafting.pattern import Pattern
+from drafting.piece_names import piece_words
 from drafting.units import Mm, length_text
 from render.lay_picture import lay_picture
+from render.measures import layer_words
 from render.svg import drawing_svg
 
 PICTURE: tuple[Mm, Mm] = (420.0, 260.0)
@@ -62,12 +64,21 @@ def lay_svg(lay: Lay, pattern: Pattern) -> bytes:
 def _svg(pattern: Pattern, lay: Lay) -> bytes:
     picture = lay_picture(lay, pattern.spec, width=PICTURE[0], height=PICTURE[1])
     units = pattern.spec.units
-    names = ", ".join(f"{shape.name} ({shape.count})" for shape in lay.shapes)
+    names = ", ".join(f"{piece_words(shape.name)} ({shape.count})" for shape in lay.shapes)
     return drawing_svg(
         picture.drawing,
         picture.width,
         picture.height,
-        title=f"{pattern.spec.title}: lay plan of the {lay.name} cloth, 1:{picture.scale}",
-        desc=f"{length_text(lay.length, units)} of cloth with {length_text(lay.usable, units)}"
-        f" between its selvages: {names}.",
+        title=say(
+            "{title}: lay plan of the {layer} cloth, 1:{scale}",
+            title=pattern.spec.title,
+            layer=layer_words(lay.name),
+            scale=picture.scale,
+        ),
+        desc=say(
+            "{length} of cloth with {width} between its selvages: {pieces}.",
+            length=length_text(lay.length, units),
+            width=length_text(lay.usable, units),
+            pieces=names,
+        ),
     )

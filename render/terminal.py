@@ -7,12 +7,22 @@ import textwrap
 from collections.abc import Iterable
 
 from drafting.figures import Figures, LayerFigures, TierFigures
-from drafting.findings import Finding
-from drafting.language import in_its_language
+from drafting.findings import Finding, Level
+from drafting.language import in_its_language, say, say_as
 from drafting.pattern import Pattern
 from drafting.sizes import size_table
-from drafting.units import Units, length_text, radius_text
-from render.measures import LONGEST_RADIUS, fullness_words, lengths, metres_text
+from drafting.units import Units, inch, length_text, radius_text
+from render.measures import (
+    LONGEST_RADIUS,
+    finish_words,
+    fullness_words,
+    layer_words,
+    lengths,
+    metre,
+    metres_text,
+    ratio_text,
+    yard,
+)
 
 WIDTH = 88
 
@@ -25,15 +35,22 @@ def figures_table(pattern: Pattern) -> str:
     figures, units = pattern.figures, pattern.spec.units
     parts: list[tuple[str, list[Row]]] = [(_skirt_words(figures), _layer(figures.skirt, units))]
     if figures.lining is not None:
-        parts.append(("lining", _layer(figures.lining, units)))
+        parts.append((layer_words("lining"), _layer(figures.lining, units)))
     parts += _below(figures, units)
     parts += _ruffle(pattern)
     parts += _waist(pattern)
     cloth = [
-        (f"{name}, {length_text(held.width, units)} wide", length_text(held.rows_length, units))
+        (
+            say(
+                "{layer}, {width} wide",
+                layer=layer_words(name),
+                width=length_text(held.width, units),
+            ),
+            length_text(held.rows_length, units),
+        )
         for name, held in figures.cloth.items()
     ]
-    parts.append(("cloth in plain rows, before shrinkage", cloth))
+    parts.append((say("cloth in plain rows, before shrinkage"), cloth))
     rows = [row for _, held in parts for row in held]
     names = max(len(name) for name, _ in rows)
     numbers = max(len(_number(value)) for _, value in rows)
@@ -49,44 +66,47 @@ def figures_table(pattern: Pattern) -> str:
 def _number(value: str) -> str:
     """Return the figure of a value, without its unit."""
     head, _, unit = value.rpartition("\u00a0")
-    return head if head and unit in {"cm", "in", "m", "yd"} else value
+    return head if head and unit in {"cm", inch(), metre(), yard()} else value
 
 
 def _layer(layer: LayerFigures, units: Units) -> list[Row]:
-    rows = [
-        *([] if layer.cut == "owned" else [_cut_row(layer)]),
-        ("waist seam, flat", length_text(layer.waistline, units)),
-        *(
-            (f"{name} radius, rounded down", radius_text(radius, units))
-            for name, radius in (("waist", layer.waist_radius), ("hem", layer.hem_radius))
-            if radius is not None and radius < LONGEST_RADIUS
-        ),
-        *((f"length {name}".strip(), words) for name, words in lengths(layer, units)),
-        ("sweep", length_text(layer.sweep, units)),
+    waist, hem = layer.waist_radius, layer.hem_radius
+    rows = [] if layer.cut == "owned" else [_cut_row(layer)]
+    rows.append((say("waist seam, flat"), length_text(layer.waistline, units)))
+    if waist is not None and waist < LONGEST_RADIUS:
+        rows.append((say("waist radius, rounded down"), radius_text(waist, units)))
+    if hem is not None and hem < LONGEST_RADIUS:
+        rows.append((say("hem radius, rounded down"), radius_text(hem, units)))
+    rows += [
+        (say("length {place}", place=place) if place else say("length"), long)
+        for place, long in lengths(layer, units)
     ]
+    rows.append((say("sweep"), length_text(layer.sweep, units)))
     if layer.walking_sweep is not None:
-        rows.append(("sweep that a step needs, about", length_text(layer.walking_sweep, units)))
+        step = length_text(layer.walking_sweep, units)
+        rows.append((say("sweep that a step needs, about"), step))
     if layer.hem_spare:
-        rows.append(("spare below the hem", length_text(layer.hem_spare, units)))
+        rows.append((say("spare below the hem"), length_text(layer.hem_spare, units)))
     if layer.vent:
-        rows.append(("vent up from the hem", length_text(layer.vent, units)))
+        rows.append((say("vent up from the hem"), length_text(layer.vent, units)))
     if layer.opening:
-        rows.append(("opening below the waist seam", length_text(layer.opening, units)))
+        rows.append((say("opening below the waist seam"), length_text(layer.opening, units)))
     return rows
 
 
 def _skirt_words(figures: Figures) -> str:
-    return "skirt, sewn already" if figures.skirt.cut == "owned" else "skirt"
+    return say("skirt, sewn already") if figures.skirt.cut == "owned" else layer_words("skirt")
 
 
 def _cut_row(layer: LayerFigures) -> Row:
+    many = str(layer.panels)
     if layer.cut == "gathered":
-        return (f"gathered {layer.gather_ratio or 1:.3g} to 1, lengths", str(layer.panels))
+        return say("gathered {ratio} to 1, lengths", ratio=ratio_text(layer.gather_ratio)), many
     if layer.cut == "gored":
-        return ("gores" + (", shaped" if layer.hipline is not None else ""), str(layer.panels))
+        return say("gores") if layer.hipline is None else say("gores, shaped"), many
     if layer.cut == "tiered":
-        return ("yoke, panels", str(layer.panels))
-    return (f"{fullness_words(layer.fullness or 0.0)}, panels", str(layer.panels))
+        return say("yoke, panels"), many
+    return say("{circles}, panels", circles=fullness_words(layer.fullness or 0.0)), many
 
 
 def _below(figures: Figures, units: Units) -> list[tuple[str, list[Row]]]:
@@ -95,41 +115,49 @@ def _below(figures: Figures, units: Units) -> list[tuple[str, list[Row]]]:
     if figures.godets is not None:
         held = figures.godets
         parts.append((
-            "godets",
-            [("to cut", str(held.count)), ("depth", length_text(held.depth, units)),
-             ("sweep that they add", length_text(held.sweep, units))],
+            say("godets"),
+            [(say("to cut"), str(held.count)), (say("depth"), length_text(held.depth, units)),
+             (say("sweep that they add"), length_text(held.sweep, units))],
         ))  # fmt: skip
     if figures.flounce is not None:
         ring = figures.flounce
         parts.append((
-            "flounce",
-            [("rings to cut", str(ring.rings)), ("depth", length_text(ring.depth, units)),
-             ("inner radius, rounded down", radius_text(ring.inner_radius, units)),
-             ("sewn to", length_text(ring.sewn_length, units))],
+            say("flounce"),
+            [(say("rings to cut"), str(ring.rings)), (say("depth"), length_text(ring.depth, units)),
+             (say("inner radius, rounded down"), radius_text(ring.inner_radius, units)),
+             (say("sewn to"), length_text(ring.sewn_length, units))],
         ))  # fmt: skip
-    parts += _tiers("tier", figures.tiers, units)
+    parts += [
+        (
+            say(
+                "tier {number}, gathered {ratio} to 1",
+                number=order,
+                ratio=ratio_text(tier.gather_ratio),
+            ),
+            _tier(tier, units),
+        )
+        for order, tier in enumerate(figures.tiers, start=1)
+    ]
     hem = figures.hem
-    if hem is not None and hem.strip_length is not None:
-        parts.append((f"hem, {hem.finish}", [("bias strip", length_text(hem.strip_length, units))]))
-    if hem is not None and hem.braid_length is not None:
-        parts.append((f"hem, {hem.finish}", [("braid", length_text(hem.braid_length, units))]))
-    if hem is not None and hem.facing_depth is not None:
-        parts.append((f"hem, {hem.finish}", [("depth", length_text(hem.facing_depth, units))]))
+    if hem is None:
+        return parts
+    name = say("hem, {finish}", finish=finish_words(hem.finish))
+    for words, long in (
+        (say("bias strip"), hem.strip_length),
+        (say("braid"), hem.braid_length),
+        (say("depth"), hem.facing_depth),
+    ):
+        if long is not None:
+            parts.append((name, [(words, length_text(long, units))]))
     return parts
 
 
-def _tiers(name: str, tiers: tuple[TierFigures, ...], units: Units) -> list[tuple[str, list[Row]]]:
+def _tier(tier: TierFigures, units: Units) -> list[Row]:
     return [
-        (
-            f"{name} {order}, gathered {tier.gather_ratio:.3g} to 1",
-            [
-                ("flat length", length_text(tier.flat_length, units)),
-                ("strips to cut", str(tier.strips)),
-                ("strip length", length_text(tier.strip_cut_length, units)),
-                ("strip depth", length_text(tier.strip_cut_depth, units)),
-            ],
-        )
-        for order, tier in enumerate(tiers, start=1)
+        (say("flat length"), length_text(tier.flat_length, units)),
+        (say("strips to cut"), str(tier.strips)),
+        (say("strip length"), length_text(tier.strip_cut_length, units)),
+        (say("strip depth"), length_text(tier.strip_cut_depth, units)),
     ]
 
 
@@ -138,63 +166,86 @@ def _ruffle(pattern: Pattern) -> list[tuple[str, list[Row]]]:
     if ruffle is None:
         return []
     rows = [
-        ("its line, below the waist seam", length_text(ruffle.line_below_waist, units)),
-        ("its line, all round", length_text(ruffle.line_length, units)),
-        (f"flat length, gathered {ruffle.gather_ratio:.3g} to 1",
+        (say("its line, below the waist seam"), length_text(ruffle.line_below_waist, units)),
+        (say("its line, all round"), length_text(ruffle.line_length, units)),
+        (say("flat length, gathered {ratio} to 1", ratio=ratio_text(ruffle.gather_ratio)),
          length_text(ruffle.flat_length, units)),
-        ("strips to cut", str(ruffle.strips)),
-        ("strip length", length_text(ruffle.strip_cut_length, units)),
-        ("strip depth", length_text(ruffle.strip_cut_depth, units)),
-        ("thread, about", metres_text(ruffle.thread_metres, units)),
+        (say("strips to cut"), str(ruffle.strips)),
+        (say("strip length"), length_text(ruffle.strip_cut_length, units)),
+        (say("strip depth"), length_text(ruffle.strip_cut_depth, units)),
+        (say("thread, about"), metres_text(ruffle.thread_metres, units)),
     ]  # fmt: skip
     if ruffle.cord_metres is not None:
-        rows.append(("cord, about", metres_text(ruffle.cord_metres, units)))
-    return [("ruffle", rows), *_tiers("ruffle tier", ruffle.tiers, units)[1:]]
+        rows.append((say("cord, about"), metres_text(ruffle.cord_metres, units)))
+    tiers = [
+        (
+            say(
+                "ruffle tier {number}, gathered {ratio} to 1",
+                number=order,
+                ratio=ratio_text(tier.gather_ratio),
+            ),
+            _tier(tier, units),
+        )
+        for order, tier in enumerate(ruffle.tiers, start=1)
+        if order > 1
+    ]
+    return [(layer_words("ruffle"), rows), *tiers]
 
 
 def _waist(pattern: Pattern) -> list[tuple[str, list[Row]]]:
     figures, units = pattern.figures, pattern.spec.units
     parts: list[tuple[str, list[Row]]] = []
     for name, strip in (
-        ("band", figures.band),
-        ("casing", figures.casing),
-        ("binding", figures.binding),
+        (say("band"), figures.band),
+        (say("casing"), figures.casing),
+        (say("binding"), figures.binding),
     ):
         if strip is None:
             continue
         rows = [
-            ("cut length", length_text(strip.cut_length, units)),
-            ("cut width", length_text(strip.cut_width, units)),
+            (say("cut length"), length_text(strip.cut_length, units)),
+            (say("cut width"), length_text(strip.cut_width, units)),
         ]
         if strip.elastic is not None:
-            rows.append(("elastic, about", length_text(strip.elastic, units)))
+            rows.append((say("elastic, about"), length_text(strip.elastic, units)))
         parts.append((name, rows))
     if figures.contour is not None:
         band = figures.contour
         parts.append((
-            "band, shaped",
-            [("upper edge", length_text(band.top, units)),
-             ("waist seam", length_text(band.bottom, units)),
-             ("height", length_text(band.height, units))],
+            say("band, shaped"),
+            [(say("upper edge"), length_text(band.top, units)),
+             (say("waist seam"), length_text(band.bottom, units)),
+             (say("height"), length_text(band.height, units))],
         ))  # fmt: skip
     if figures.facing is not None:
-        parts.append(("facing", [("depth", length_text(figures.facing.depth, units))]))
+        parts.append((say("facing"), [(say("depth"), length_text(figures.facing.depth, units))]))
     if figures.opening is not None and figures.opening.zip is not None:
-        parts.append(("closure", [("zip", length_text(figures.opening.zip, units))]))
+        parts.append((say("closure"), [(say("zip"), length_text(figures.opening.zip, units))]))
     return parts
 
 
 def findings_text(findings: Iterable[Finding]) -> str:
-    """Return findings as they are read out: what is so, then what to do, a blank line apart."""
+    """Return findings as they are read out: what is so, then what to do, a blank line apart.
+
+    In the language spoken, which is that of their sheet.
+    """
     blocks = []
     for finding in findings:
-        head = f"{finding.level.value}: "
+        head = f"{_level_words(finding.level)}: "
         block = [
             textwrap.fill(text, WIDTH, initial_indent=first, subsequent_indent=" " * len(head))
             for text, first in ((finding.what, head), (finding.do, " " * len(head)))
         ]
         blocks.append("\n".join(block))
     return "\n\n".join(blocks).replace("\u00a0", " ")
+
+
+def _level_words(level: Level) -> str:
+    return {
+        Level.NOTE: say_as("finding", "note"),
+        Level.CAUTION: say_as("finding", "caution"),
+        Level.STOP: say_as("finding", "stop"),
+    }[level]
 
 
 def sizes_text(units: Units) -> str:

@@ -324,7 +324,8 @@ def alone_words(names: Sequence[str]) -> str:
 
 def pieces_named(names: Sequence[str]) -> str:
     """Return what pieces are called, in a row."""
-    return f" {say('and')} ".join(piece_words(name) for name in names)
+    between = say("and")
+    return f" {between} ".join(piece_words(name) for name in names)
 
 
 CHALK = (

@@ -84,8 +84,10 @@ def allowance_words(piece: Piece, units: Units) -> str:
     if is_shortened(piece):
         # The hem's is told with its length: it is chalked on the cloth.
         told = [_width_words(name, wide, units) for name, wide in named.items() if name != _hem()]
-        included = say("included: {edges}", edges=", ".join(told))
-        return f"{included}; {say('none at the fold')}" if piece.half else included
+        included = [say("included: {edges}", edges=", ".join(told))]
+        if piece.half:
+            included.append(say("none at the fold"))
+        return "; ".join(included)
     if not any(named.values()):
         return say("no allowances included: the stitching line is the cutting line")
     if len(set(named.values())) == 1 and len(named) > 1:
