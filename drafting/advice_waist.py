@@ -112,7 +112,7 @@ def on_waist(plan: Plan) -> Iterator[Finding]:
         yield caution(
             "waist-stretch-high",
             say(
-                "A waist that stretches by {percent}% is more than loose viscose does.",
+                "A waist that stretches by {percent}%\u00a0is more than loose viscose does.",
                 percent=f"{plan.waist.stretch * 100:.0f}",
             ),
             say("Try it on a scrap: cut an arc, handle it, and measure it again."),

@@ -180,3 +180,50 @@ def cloth_words(name: str) -> str:
         "interfacing": say_as("cloth", "interfacing"),
         "binding": say_as("cloth", "binding"),
     }[name]
+
+
+def seam_words(name: str) -> str:
+    """Return what a seam is called in the language spoken: what is sewn to what.
+
+    Args:
+        name: of the seam, as its figures have it.
+    """
+    for whole in _WHOLE_SEAMS:
+        if name == whole:
+            return say(whole)
+    for shape, words in _SEAMS:
+        if told := shape.fullmatch(name):
+            return say(words, **{key: _part_called(part) for key, part in told.groupdict().items()})
+    return name
+
+
+def _part_called(part: str) -> str:
+    """Return a piece's name said, or words that were said when the seam was made."""
+    try:
+        return piece_words(part)
+    except KeyError:
+        return part
+
+
+_WHOLE_SEAMS = (
+    said_later("skirt waist to lining waist"),
+    said_later("flounce to the skirt's lower edge"),
+    said_later("ruffle to its line on the lining"),
+    said_later("pocket bag to its pair"),
+)
+
+_SEAMS = (
+    (re.compile("hem of (?P<piece>.+) to (?P<other>.+)"), said_later("hem of {piece} to {other}")),
+    (re.compile("hem to (?P<piece>.+)"), said_later("hem to {piece}")),
+    (re.compile("skirt waist to (?P<piece>.+)"), said_later("skirt waist to {piece}")),
+    (re.compile("(?P<piece>.+) to the edge above it"), said_later("{piece} to the edge above it")),
+    (
+        re.compile("(?P<piece>.+) and its corner, (?P<edge>.+)"),
+        said_later("{piece} and its corner, {edge}"),
+    ),
+    (
+        re.compile("(?P<piece>.+) to (?P<other>.+), (?P<place>.+)"),
+        said_later("{piece} to {other}, {place}"),
+    ),
+    (re.compile("(?P<piece>.+) to (?P<other>.+)"), said_later("{piece} to {other}")),
+)

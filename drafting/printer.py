@@ -191,8 +191,8 @@ def size_words(size: float, *, digits: int = 2) -> str:
         return say("true")
     percent = decimal(f"{off:.{digits}f}")
     if size < 1:
-        return say("{percent} % small", percent=percent)
-    return say("{percent} % large", percent=percent)
+        return say("{percent} %\u00a0small", percent=percent)
+    return say("{percent} %\u00a0large", percent=percent)
 
 
 def check_count(measures: int) -> None:

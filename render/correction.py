@@ -101,7 +101,9 @@ def _size_words(way: Measured) -> str:
     off = decimal(f"{abs(way.size - 1) * 100:.2f}")
     if size_words(way.size) == "true":
         return say("true")
-    return say("{off} % small", off=off) if way.size < 1 else say("{off} % large", off=off)
+    return (
+        say("{off} %\u00a0small", off=off) if way.size < 1 else say("{off} %\u00a0large", off=off)
+    )
 
 
 def _both(across: str, up: str) -> str:

@@ -20,7 +20,7 @@ from drafting.geometry import (
 from drafting.language import decimal, said_later, say, say_as
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_box, cutting_line
-from drafting.piece_names import piece_words
+from drafting.piece_names import piece_words, seam_words
 from drafting.units import Mm, Units, length_text
 from drafting.waist_part import is_shortened
 from render import style
@@ -155,7 +155,9 @@ def _check_words(page: Setting, pattern: Pattern, sheets: Sheets) -> Iterator[st
     """Yield how to find out whether the pages are true, a paragraph each."""
     corrected = sheets.grid.correction.needed
     across, up = rules_of(page.window)
-    yield say("Print this page alone first: single-sided, at 100 % or “actual size”, never “fit”.")
+    yield say(
+        "Print this page alone first: single-sided, at 100 %\u00a0or “actual size”, never “fit”."
+    )
     if pattern.spec.scale < 1:
         yield say(HALF_SCALE)
     if pattern.spec.units is Units.INCH:
@@ -473,7 +475,8 @@ def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     )
     page.paragraph(f"{lines} {small}", size=style.SMALL)
     seams = dict.fromkeys(
-        say("seam {number}: {seam}", number=one.number, seam=one.name) for one in pattern.seams
+        say("seam {number}: {seam}", number=one.number, seam=seam_words(one.name))
+        for one in pattern.seams
     )
     if seams:
         page.paragraph("; ".join(seams) + ".", size=style.SMALL)

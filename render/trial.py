@@ -36,7 +36,7 @@ def trial_page(on: Grid) -> Document:
     draw_long_rules(page)
     page.paragraph("Trial page", size=style.TITLE, bold=True, after=0.0)
     page.paragraph(
-        f"{on.paper.title}, single-sided, at 100 % or “actual size”, never “fit”."
+        f"{on.paper.title}, single-sided, at 100 %\u00a0or “actual size”, never “fit”."
         " Try it before you print a pattern."
     )
     _measured_part(page)

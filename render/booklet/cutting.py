@@ -10,7 +10,7 @@ from drafting.figures import SeamFigures
 from drafting.geometry import Box, bounds
 from drafting.language import decimal, listed, say
 from drafting.piece import InnerKind, Piece, cutting_line
-from drafting.piece_names import cloth_words, piece_words
+from drafting.piece_names import cloth_words, piece_words, seam_words
 from render.booklet.making import Making
 from render.booklet.model import Block, Paragraph, Section, Table
 from render.lay_picture import PictureError, lay_picture
@@ -119,7 +119,7 @@ def _seams(making: Making) -> Table:
         rows=tuple(
             (
                 seam.number,
-                seam.seam,
+                seam_words(seam.seam),
                 making.long(seam.first),
                 making.long(seam.second),
                 _how(making, seam),
@@ -138,7 +138,9 @@ def _how(making: Making, seam: SeamFigures) -> str:
     if seam.gather >= GATHERED:
         return say("gathered {ratio} to 1", ratio=decimal(f"{seam.gather:.3g}"))
     if abs(seam.ease) > EVEN:
-        return say("{long} of the longer laps over or joins", long=making.long(abs(seam.ease)))
+        return say(
+            "the longer has {long} more, which lap over or join", long=making.long(abs(seam.ease))
+        )
     if abs(seam.gather - 1) > 1e-6:
         return say("the cut edge stretches to it")
     return say("edge to edge")

@@ -151,7 +151,7 @@ def _cut(making: Making, arcs: Picture | None) -> Step:
         do.append(
             say(
                 "Leave the waist edge for last and cut it exactly. It is easily cut too deep: cut"
-                " small, try on, then trim. Every {little} too deep add {grown} to the waist.",
+                " small, try on, then trim. Every {little} too deep adds {grown} to the waist.",
                 little=making.little(habits.CUT_TOO_DEEP),
                 grown=making.long(waist_grown(making)),
             )

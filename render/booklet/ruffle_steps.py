@@ -52,7 +52,8 @@ def sampling(making: Making) -> Step:
         ),
         check=say(
             "At that ratio the scrap stands as stiffly as you wish, and its allowance can still be"
-            " sewn flat. If not, change the ratio in the sheet and draft again before you cut net."
+            " sewn flat. If not, change the ratio in the sheet and draft again before you cut the"
+            " strips."
         ),
         hands=10,
         first=20,
@@ -358,7 +359,7 @@ def _pin(making: Making, quarters: tuple[Picture, ...]) -> Step:
         title=say("Match the quarters, draw up and pin"),
         do=tuple(do),
         check=say(
-            "At any place {sample} of the line hold about {flat} of flat ruffle, give or take"
+            "At any place {sample} of the line holds about {flat} of flat ruffle, give or take"
             " {percent} %.",
             sample=making.hand(habits.SAMPLE),
             flat=making.long(making.handy(habits.SAMPLE) * ruffle.gather_ratio),

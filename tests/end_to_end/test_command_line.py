@@ -67,6 +67,8 @@ def test_papers_on_the_command_line_replace_the_sheets(tmp_path: Path) -> None:
         "young-chorus-skirt-letter.pdf",
         "young-chorus-skirt-a3.pdf",
         "young-chorus-skirt-lay.pdf",
+        "young-chorus-skirt-booklet.pdf",
+        "young-chorus-skirt-booklet.html",
         "young-chorus-skirt-figures.json",
     }
     assert list(json.loads(tree(tmp_path / "o")["young-chorus-skirt-figures.json"])["paper"]) == [
@@ -77,7 +79,8 @@ def test_papers_on_the_command_line_replace_the_sheets(tmp_path: Path) -> None:
 
 def test_a_paper_may_be_written_in_any_case(tmp_path: Path) -> None:
     words = ("--paper", "A4", "--paper", "Letter", "--paper", "A4-LETTER", "--out", tmp_path / "o")
-    assert hemsweep("draft", CHILD, "--without", "Lay", *words).exit_code == DONE
+    words = ("--without", "Lay", "--without", "BOOKLET", *words)
+    assert hemsweep("draft", CHILD, *words).exit_code == DONE
     assert {path.name for path in (tmp_path / "o").glob("*.pdf")} == {
         "young-chorus-skirt-a4.pdf",
         "young-chorus-skirt-letter.pdf",
@@ -101,6 +104,8 @@ def test_a_folder_named_for_the_title_is_made_where_one_stands(
         "young-chorus-skirt",
         "young-chorus-skirt/young-chorus-skirt-a4.pdf",
         "young-chorus-skirt/young-chorus-skirt-lay.pdf",
+        "young-chorus-skirt/young-chorus-skirt-booklet.pdf",
+        "young-chorus-skirt/young-chorus-skirt-booklet.html",
         "young-chorus-skirt/young-chorus-skirt-figures.json",
     }
 
@@ -110,7 +115,8 @@ def test_files_that_exist_are_never_written_over_without_force(tmp_path: Path) -
     figures = tmp_path / "young-chorus-skirt-figures.json"
     figures.write_text("my own notes")
     (tmp_path / "young-chorus-skirt-a4.pdf").unlink()
-    (tmp_path / "young-chorus-skirt-lay.pdf").unlink()
+    for other in ("lay.pdf", "booklet.pdf", "booklet.html"):
+        (tmp_path / f"young-chorus-skirt-{other}").unlink()
     before = tree(tmp_path)
     result = hemsweep("draft", CHILD, "--out", tmp_path)
     assert result.exit_code == FILE_WRONG
@@ -124,6 +130,8 @@ def test_files_that_exist_are_never_written_over_without_force(tmp_path: Path) -
         figures.name,
         "young-chorus-skirt-a4.pdf",
         "young-chorus-skirt-lay.pdf",
+        "young-chorus-skirt-booklet.pdf",
+        "young-chorus-skirt-booklet.html",
     }
 
 
@@ -191,7 +199,7 @@ def test_the_same_sheet_gives_the_same_bytes_whatever_the_day(tmp_path: Path) ->
         )
         written.append(tree(out))
     assert written[0] == written[1]
-    assert len(written[0]) == 3
+    assert len(written[0]) == 5
 
 
 # --- what stops a draft --------------------------------------------------------------------
@@ -311,10 +319,10 @@ def test_a_hostile_title_stays_inside_its_folder(title: str, tmp_path: Path) -> 
         return
     assert result.exit_code == DONE, result.output
     names = set(tree(tmp_path))
-    assert len(names) == 6
+    assert len(names) == 8
     assert {"sheet.toml", "a", "a/b"} < names
     for name in names - {"sheet.toml", "a", "a/b"}:
-        assert re.fullmatch(r"a/b/[a-z0-9][a-z0-9-]*\.(pdf|json)", name), name
+        assert re.fullmatch(r"a/b/[a-z0-9][a-z0-9-]*\.(pdf|json|html)", name), name
 
 
 def test_letters_that_no_type_has_are_replaced_and_told(tmp_path: Path) -> None:
@@ -516,7 +524,7 @@ def test_a_draft_interrupted_while_it_is_read_back_does_not_deny_its_files(
     result = hemsweep("draft", CHILD, "--out", tmp_path / "out")
     assert result.exit_code == INTERRUPTED
     assert "nothing was written" not in result.output
-    assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".json"}
+    assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".json", ".html"}
 
 
 @pytest.mark.parametrize("encoding", ["ascii", "cp1252", "cp437"])

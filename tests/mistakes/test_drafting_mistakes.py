@@ -104,7 +104,7 @@ def test_both_lines_of_the_waist_are_in_the_written_file(tmp_path: Path) -> None
     """Row 2: taped together, the ink of the pages has the seam at r and the cut inside it."""
     more = '[lining]\n[skirt.allowances]\nwaist = "12 mm"'
     write_draft(
-        drafted('length = "45 cm"', more), tmp_path, without=(Extra.LAY,), effort=Effort.QUICK
+        drafted('length = "45 cm"', more), tmp_path, without=tuple(Extra), effort=Effort.QUICK
     )
     (pdf,) = tmp_path.glob("*.pdf")
     (figures,) = tmp_path.glob("*.json")

@@ -23,9 +23,9 @@ from render.pages import Printed, printed
 from render.parts import laid_out
 from render.placement import Effort
 from render.setting import Setting
+from tests.examples import EXAMPLES
 from tests.render import test_ticket as ticket
 from tests.render.cloth_shapes import apart
-from tests.render.conftest import EXAMPLES
 
 CHOSEN = ("chorus-skirt", "tea-dance-skirt", "wave-petticoat", "signal-skirt", "wardrobe-find")
 """A skirt on its lining with a ruffle; one in inches; tiers; a faced hem; a lining alone."""
@@ -227,5 +227,4 @@ def test_a_keys_words_break_into_lines_where_its_columns_are_narrow() -> None:
         assert all(x <= window.right for x, _ in box), words
     for (words, one), (_, other) in itertools.combinations(boxes, 2):
         assert apart(one, other) > -0.1, words
-    for words, box in boxes:
-        assert not any(ticket.crosses(box, stroke) for stroke in drawing.strokes), words
+    assert not ticket.struck(drawing.texts, drawing.strokes)

@@ -242,7 +242,7 @@ def test_the_chorus_skirts_ruffle_is_told_by_its_own_figures() -> None:
     )  # fmt: skip
     assert ruffle["ways"][1]["rows_from_edge"] == [13.0, 8.0]
     assert "1.3\u00a0cm and 0.8\u00a0cm from the raw edge" in rows
-    ten = only(r"any place (LENGTH) of the line hold about (LENGTH) of flat", found["pin"].check)
+    ten = only(r"any place (LENGTH) of the line holds about (LENGTH) of flat", found["pin"].check)
     assert ten == ("10.0\u00a0cm", cm(100 * ruffle["gather_ratio"]))
     hung = only(r"hangs (LENGTH) above the lining's hem", found["turn-down"].check)
     assert hung == ("1.0\u00a0cm",)
@@ -280,7 +280,7 @@ def test_the_chorus_skirt_itself_is_told_by_its_own_figures() -> None:
     assert only(r"stay tape to (LENGTH),", found["waist"].do[0]) == (cm(740 + 15),)
     assert json["skirt"]["waistline"] == pytest.approx(755 / 1.01, abs=0.01)
     # Cutting 3 mm too deep at F = 1 adds 18.8 mm to the waist.
-    assert only(r"Every 3\u00a0mm too deep add (LENGTH) to", " ".join(found["cut"].do)) == (
+    assert only(r"Every 3\u00a0mm too deep adds (LENGTH) to", " ".join(found["cut"].do)) == (
         "1.9\u00a0cm",
     )
 
