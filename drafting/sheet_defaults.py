@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from drafting.findings import Finding, Level
 from drafting.half_scale import Scale, halved
-from drafting.language import listed, say, say_counted
+from drafting.language import Language, listed, say, say_counted
 from drafting.measure_checks import measure_findings
 from drafting.measurements import NAMES, Given
 from drafting.missing_measures import estimate_findings, whole_body
@@ -241,6 +241,6 @@ def _publish(table: "PublishTable") -> Publish:
         licence=table.licence or "",
         edition=table.edition or "",
         date=table.date or "",
-        language=table.language or "en",
+        language=table.language or Language.ENGLISH,
         working=bool(table.working),
     )

@@ -14,6 +14,7 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
 
 from drafting.errors import Fault, quoted
 from drafting.half_scale import Scale
+from drafting.language import Language
 from drafting.printer import Measured
 from drafting.sheet_texts import (
     TEXT_LENGTH,
@@ -36,7 +37,6 @@ from drafting.sheet_values import (
 from drafting.sheet_words import (
     choice_of,
     drafted_later,
-    one_word,
     read_accept,
     read_papers,
     read_size,
@@ -241,7 +241,7 @@ class PublishTable(_Table):
     licence: _Words = None
     edition: Annotated[str | None, BeforeValidator(read_edition)] = None
     date: Annotated[str | None, BeforeValidator(read_date)] = None
-    language: Annotated[str | None, one_word("en", "de", "fr")] = None
+    language: Annotated[Language | None, choice_of(Language, example="de")] = None
     working: _YesNo = None
     sizes: Annotated[None, drafted_later("asks for a pattern in several sizes")] = None
 

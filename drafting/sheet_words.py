@@ -4,7 +4,6 @@ from enum import StrEnum
 from typing import TypeVar
 
 from pydantic import BeforeValidator, ValidationInfo
-from pydantic_core import PydanticCustomError
 
 from drafting.errors import quoted
 from drafting.measurements import NAMES as MEASURES
@@ -23,43 +22,22 @@ def choice_of(
     words = tuple(word.value for word in only or kind)
 
     def read(value: object, info: ValidationInfo) -> _Word:
-        return kind(_read_word(value, key_of(info), words, (), example))
+        return kind(_read_word(value, key_of(info), words, example))
 
     return BeforeValidator(read)
 
 
-def _read_word(
-    value: object, key: str, words: tuple[str, ...], later: tuple[str, ...], example: str = ""
-) -> str:
+def _read_word(value: object, key: str, words: tuple[str, ...], example: str = "") -> str:
     if not isinstance(value, str):
         raise wrong_kind(key, value, "a word", f'"{example or words[0]}"')
     word = " ".join(value.split()).lower()
     if word in words:
         return word
-    if word in later:
-        raise _not_yet(key, value, words)
-    nearest = near(word, (*words, *later))
+    nearest = near(word, words)
     question = f" {did_you_mean(nearest)}" if nearest else ""
     raise refusal(
         value, f"{key} cannot be {quoted(value)}.{question}", f"Write {either(words)}.", nearest
     )
-
-
-def _not_yet(key: str, value: object, words: tuple[str, ...]) -> PydanticCustomError:
-    return refusal(
-        value,
-        f"{key} = {shown(value)} is not drafted by this edition yet.",
-        f"It drafts {key} = {either(words)}.",
-    )
-
-
-def one_word(word: str, *later: str) -> BeforeValidator:
-    """Return a reader that accepts one word and knows of others that are not drafted yet."""
-
-    def read(value: object, info: ValidationInfo) -> str:
-        return _read_word(value, key_of(info), (word,), later)
-
-    return BeforeValidator(read)
 
 
 def drafted_later(what: str) -> BeforeValidator:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from drafting.findings import Finding
+from drafting.language import Language
 from drafting.printer import Measured
 from drafting.units import Mm, Units
 
@@ -410,7 +411,7 @@ class Publish:
     licence: str = ""
     edition: str = ""
     date: str = ""
-    language: str = "en"
+    language: Language = Language.ENGLISH
     working: bool = False
 
 

@@ -302,7 +302,7 @@ def test_a_lay_made_in_another_thread_is_told_in_the_language_of_its_sheet() -> 
     drawn = chorus_skirt()
     velvet = replace(drawn.cloths.skirt, kind="velvet", fold=True)
     spec = replace(drawn, cloths=replace(drawn.cloths, skirt=velvet))
-    spec = replace(spec, publish=replace(spec.publish, language="de"))
+    spec = replace(spec, publish=replace(spec.publish, language=Language.GERMAN))
     with pretending(Pretended(), (Language.GERMAN,)):
         lays = lay_plans(draft(spec), Effort.QUICK)
     found = [one for lay in lays for one in lay.findings]

@@ -995,7 +995,7 @@ def test_a_title_that_cannot_be_printed_is_refused(title: str, said: str) -> Non
         'date = "20261124"',
         "date = 2026-11-24T10:00:00",
         "date = 2026",
-        'language = "de"',
+        'language = "nl"',
         "edition = true",
         'maker = "' + "x" * 121 + '"',
         "licence = 4",

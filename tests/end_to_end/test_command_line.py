@@ -78,9 +78,9 @@ def test_papers_on_the_command_line_replace_the_sheets(tmp_path: Path) -> None:
 
 
 def test_a_paper_may_be_written_in_any_case(tmp_path: Path) -> None:
-    words = ("--paper", "A4", "--paper", "Letter", "--paper", "A4-LETTER", "--out", tmp_path / "o")
-    words = ("--without", "Lay", "--without", "BOOKLET", *words)
-    assert hemsweep("draft", CHILD, *words).exit_code == DONE
+    papers = ("--paper", "A4", "--paper", "Letter", "--paper", "A4-LETTER")
+    without = ("--without", "Lay", "--without", "BOOKLET")
+    assert hemsweep("draft", CHILD, *papers, *without, "--out", tmp_path / "o").exit_code == DONE
     assert {path.name for path in (tmp_path / "o").glob("*.pdf")} == {
         "young-chorus-skirt-a4.pdf",
         "young-chorus-skirt-letter.pdf",

@@ -74,7 +74,7 @@ def speak(monkeypatch: pytest.MonkeyPatch, *, longer: float) -> None:
 
 def spec_of(name: str) -> Spec:
     spec = load(EXAMPLES / f"{name}.toml")
-    return replace(spec, publish=replace(spec.publish, language=Language.GERMAN.value))
+    return replace(spec, publish=replace(spec.publish, language=Language.GERMAN))
 
 
 def cloth_of(pattern: Pattern) -> Cloth:
@@ -179,7 +179,7 @@ def test_a_card_of_many_parts_has_room_for_long_words(
 ) -> None:
     # A garment with everything at once is full in English: more than a quarter is refused.
     speak(monkeypatch, longer=longer)
-    german = replace(spec, publish=replace(spec.publish, language="de"))
+    german = replace(spec, publish=replace(spec.publish, language=Language.GERMAN))
     assert_legible(printed(draft(as_card(german)), PaperName.A4))
 
 
