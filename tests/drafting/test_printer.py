@@ -178,7 +178,7 @@ def test_correcting_twice_is_correcting_once_by_both(first: float, then: float) 
 
 @pytest.mark.parametrize(
     ("size", "words"),
-    [(0.994, "0.60 % small"), (1.003, "0.30 % large"), (1.0, "true"), (0.99999, "true")],
+    [(0.994, "0.60 %\u00a0small"), (1.003, "0.30 %\u00a0large"), (1.0, "true"), (0.99999, "true")],
 )
 def test_a_size_is_told_in_words(size: float, words: str) -> None:
     assert size_words(size) == words

@@ -313,11 +313,11 @@ def test_a_measured_print_is_told_for_the_waist_and_the_hem_of_this_skirt(
     assert result.exit_code == 0
     waist, hem = f"{skirt['waistline'] / 100:.1f} mm", f"{skirt['sweep'] / 100:.0f} mm"
     assert (
-        f"Across, 99 mm of 100 mm is 1.00 % small: your waist comes out {waist} smaller,"
+        f"Across, 99 mm of 100 mm is 1.00 %\u00a0small: your waist comes out {waist} smaller,"
         f" the hem {hem} smaller." in result.stdout
     )
     assert (
-        f"Up, 202 mm of 200 mm is 1.00 % large: your waist comes out {waist} larger,"
+        f"Up, 202 mm of 200 mm is 1.00 %\u00a0large: your waist comes out {waist} larger,"
         f" the hem {hem} larger." in result.stdout
     )
     assert "Across asks for 101.01 % and up for 99.01 %: no one scale" in result.stdout
@@ -326,7 +326,7 @@ def test_a_measured_print_is_told_for_the_waist_and_the_hem_of_this_skirt(
 
 def test_one_measure_stands_for_both_ways_and_asks_for_one_scale(child: Run) -> None:
     result = proofed(child.pdf, "98.5 mm")
-    assert "Both ways, 98.5 mm of 100 mm is 1.50 % small" in result.stdout
+    assert "Both ways, 98.5 mm of 100 mm is 1.50 %\u00a0small" in result.stdout
     assert "Print it at 101.52 % in place of 100 %" in result.stdout
     assert 'measured = ["98.5 mm of 100 mm"]' in result.stdout
 
@@ -354,7 +354,7 @@ def test_a_trial_page_has_no_waist_to_tell_of(tmp_path: Path) -> None:
     assert CliRunner().invoke(app, ["trial", "--out", str(tmp_path)]).exit_code == 0
     result = proofed(tmp_path / "trial-a4.pdf", "98.5 mm")
     assert result.exit_code == 0
-    assert "is 1.50 % small." in result.stdout
+    assert "is 1.50 %\u00a0small." in result.stdout
     assert "your waist" not in result.stdout
 
 

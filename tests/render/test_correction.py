@@ -51,10 +51,10 @@ def test_another_paper_is_not_and_a_note_says_so(name: str) -> None:
 @pytest.mark.parametrize(
     ("measured", "level", "code", "said"),
     [
-        (OFF, Level.NOTE, "printer-corrected", "0.60 % small across and 0.30 % large up"),
+        (OFF, Level.NOTE, "printer-corrected", "0.60 %\u00a0small across and 0.30 %\u00a0large up"),
         (OFF, Level.NOTE, "printer-corrected", "drawn at 100.60 % across and 99.70 % up"),
         (GOOD, Level.NOTE, "printer-true", "within 0.5 %, so nothing is corrected"),
-        (FAR, Level.CAUTION, "printer-far-off", "4.00 % small both ways"),
+        (FAR, Level.CAUTION, "printer-far-off", "4.00 %\u00a0small both ways"),
         (FAR, Level.CAUTION, "printer-far-off", "drawn at 104.17 % both ways"),
     ],
 )
