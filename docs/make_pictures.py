@@ -59,6 +59,24 @@ def assembled(document: pypdfium2.PdfDocument, paper: dict[str, object]) -> Imag
     return plane
 
 
+def beside(pictures: list[Image.Image]) -> Image.Image:
+    """Return pictures of one height in a row."""
+    row = Image.new("L", (sum(one.width + 8 for one in pictures), pictures[0].height), 255)
+    left = 0
+    for one in pictures:
+        row.paste(framed(one).resize(one.size), (left, 0))
+        left += one.width + 8
+    return row
+
+
+def _leaf(document: pypdfium2.PdfDocument, words: str) -> int:
+    """Return the number of the first page that says some words."""
+    for number, leaf in enumerate(document, start=1):
+        if words in leaf.get_textpage().get_text_range():
+            return number
+    raise LookupError(words)
+
+
 def main() -> None:
     """Write every picture."""
     with tempfile.TemporaryDirectory() as folder:
@@ -68,6 +86,10 @@ def main() -> None:
         plans = pypdfium2.PdfDocument(
             next(one.path for one in written.files if one.path.name.endswith("-lay.pdf"))
         )
+        booklet = pypdfium2.PdfDocument(
+            next(one.path for one in written.files if one.path.name.endswith("-booklet.pdf"))
+        )
+        leaves = [1, *(_leaf(booklet, words) for words in ("quarter of the line", "cut through"))]
         figures = json.loads(written.files[-1].path.read_text(encoding="utf-8"))
         paper = figures["paper"]["a4"]
         waist = next(tile["page"] for tile in paper["tiles"] if tile["name"] == "B4")
@@ -77,6 +99,7 @@ def main() -> None:
             "page.png": page(document, waist),
             "taped-together.png": assembled(document, paper),
             "lay.png": page(plans, 1),
+            "booklet.png": beside([page(booklet, number) for number in leaves]),
         }
         for name, picture in pictures.items():
             framed(picture).quantize(16).save(HERE / name, optimize=True)
