@@ -4,6 +4,7 @@ Imports the sections, the pictures and the booklet's values.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from drafting.language import in_its_language, say
 from drafting.pattern import Pattern
@@ -60,7 +61,7 @@ def booklet(pattern: Pattern, cloth: Cloth | None = None, *, working: bool = Fal
 
 
 def _sections(making: Making, shown: Shown, *, working: bool) -> Iterator[Section]:
-    chapters = tuple(_chapters(making, shown))
+    chapters = tuple((name, title, _timed(mine)) for name, title, mine in _chapters(making, shown))
     steps = tuple(step for _, _, mine in chapters for step in mine)
     yield care.caution_box(making)
     yield front.measurements(making, None)
@@ -142,3 +143,11 @@ def _chapters(making: Making, shown: Shown) -> Iterator[_Chapter]:
 
 def _made(steps: list[Step | None]) -> tuple[Step, ...]:
     return tuple(step for step in steps if step is not None)
+
+
+def _timed(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Return the steps with their times as they are told: in fives of minutes."""
+    return tuple(
+        replace(step, hands=front.minutes(step.hands), first=front.minutes(step.first))
+        for step in steps
+    )

@@ -11,12 +11,16 @@ from drafting.geometry import Box, bounds
 from drafting.language import decimal, listed, say
 from drafting.piece import InnerKind, Piece, cutting_line
 from drafting.piece_names import cloth_words, piece_words, seam_words
+from drafting.units import Mm
 from render.booklet.making import Making
 from render.booklet.model import Block, Paragraph, Section, Table
-from render.lay_picture import PictureError, lay_picture
+from render.lay_picture import LayPicture, PictureError, lay_picture
 from render.lay_words import along_text
 from render.pictures.picture import TALL, WIDE, Picture
 from render.words import cut_words
+
+LOW: Mm = 72.0
+"""Two lay plans of this height stand on a page, each with its caption."""
 
 EVEN = 0.05
 """Millimetres: two seam lines that differ by less are the same length."""
@@ -85,9 +89,8 @@ def _lays(making: Making) -> Iterator[Block]:
 def _lay(making: Making, lay: Lay) -> Picture | None:
     if not lay.laid:
         return None
-    try:
-        drawn = lay_picture(lay, making.spec, width=WIDE, height=TALL)
-    except PictureError:
+    drawn = _drawn(making, lay)
+    if drawn is None:
         return None
     names = [piece_words(shape.piece.name) for shape in lay.shapes]
     return Picture(
@@ -110,6 +113,16 @@ def _lay(making: Making, lay: Lay) -> Picture | None:
             names=listed(names),
         ),
     )
+
+
+def _drawn(making: Making, lay: Lay) -> LayPicture | None:
+    """Return a lay drawn so that two stand on a page, or on one by itself if it is too small so."""
+    for height in (LOW, TALL):
+        try:
+            return lay_picture(lay, making.spec, width=WIDE, height=height)
+        except PictureError:
+            continue
+    return None
 
 
 def _seams(making: Making) -> Table:

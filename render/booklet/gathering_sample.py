@@ -5,10 +5,9 @@ Imports the making, its pictures and the booklet's values.
 
 from drafting.language import say
 from render.booklet.making import Making
-from render.booklet.model import Block, Paragraph, Section, Table
+from render.booklet.model import Block, Paragraph, Section
 from render.booklet.ruffle_steps import ratio_text
 from render.pictures.picture import Picture
-from render.pictures.sample import sample_rows
 
 
 def gathering_sample(making: Making, strip: Picture | None) -> Section:
@@ -39,12 +38,6 @@ def gathering_sample(making: Making, strip: Picture | None) -> Section:
                 " evenly between the eighth marks, and measure it along the seam line. Its flat"
                 " length divided by that is your ratio."
             )
-        ),
-        Table(
-            caption=say("What the gathered strip tells"),
-            heads=(say("gathered to"), say("ratio")),
-            rows=sample_rows(making.pattern),
-            figures=(0, 1),
         ),
         Paragraph(
             words=say(

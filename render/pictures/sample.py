@@ -69,7 +69,9 @@ def sample_strip(pattern: Pattern) -> Picture | None:
             seam=length_text(ruffle.seam_from_edge, units),
             gathered=gathered,
             ratio=_ratio(ruffle.gather_ratio),
-        ),
+        )
+        + " "
+        + "; ".join(f"{length}: {ratio}" for length, ratio in sample_rows(pattern)),
     )
 
 
