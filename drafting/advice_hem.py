@@ -152,7 +152,7 @@ def on_hem(plan: Plan) -> Iterator[Finding]:
                 ),
                 _shallower(layer, limit, units),
             )
-        if layer.finish is HemFinish.BOUND and layer.allowances.hem > 0:
+        if layer.finish is HemFinish.BOUND and layer.allowances.hem > 0 and layer.below is None:
             yield note(
                 "bound-allowance",
                 say(

@@ -107,3 +107,22 @@ SAMPLE_OFF = 10
 
 LINE_OFF = 1
 """Per cent that a chalked line, or a hem, may differ from its length on the pattern."""
+
+FRENCH_SECOND: Mm = 6.0
+"""From the fold of a French seam to its second stitching, on the stitching line; the first lies so
+far outside it."""
+
+FRENCH_TRIM: Mm = 4.0
+"""What is left of the allowances inside a French seam, so that no thread pokes out."""
+
+ZIP_TOP: Mm = 5.0
+"""The upper stop of a zip lies so far below the waist seam where nothing stands above it."""
+
+ZIP_BELOW: Mm = 20.0
+"""What is left of a zip below the bar that shortens it."""
+
+LEAST_GROWTH: Mm = 3.0
+"""A hem that grows by less is not worth hanging for."""
+
+QUARTER_OFF: Mm = 5.0
+"""A quarter of a gathered edge may differ from the others by this."""
