@@ -14,7 +14,7 @@ from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shopping import AtWidth, Measured, Notion, Purchase, Shopping
 from drafting.findings import Finding, Level, by_weight
 from drafting.geometry import Box, Point, straight
-from drafting.language import in_its_language, listed, said_later, say
+from drafting.language import clauses, in_its_language, listed, said_later, say
 from drafting.pattern import Pattern
 from drafting.piece_names import cloth_words, piece_words
 from drafting.spec import PaperName
@@ -84,7 +84,7 @@ def lay_document(
     publish = pattern.spec.publish
     subject = say("Lay plans and cloth to buy, drawn small")
     if publish.licence:
-        subject += "; " + say("licence: {licence}", licence=publish.licence)
+        subject = clauses((subject, say("licence: {licence}", licence=publish.licence)))
     return Document(
         title=fonts.printable(say("{title}: lay plans", title=pattern.spec.title)),
         author=fonts.printable(publish.maker),

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.errors import DraftingError
 from drafting.geometry import Box, Path, Point, holds, moved, scaled, straight
-from drafting.language import say
+from drafting.language import clauses, headed, say
 from drafting.piece_names import piece_words
 from drafting.spec import Spec
 from drafting.units import MM_PER_INCH, Mm, Units, inch, length_text
@@ -251,7 +251,8 @@ class _Picture:
             begin = say("From {length} on.", length=along_text(run.start, units))
             words = f"{begin} {words}"
         if run.ends and run.stretch is self.lay.stretches[-1]:
-            words += "; " + say("{length} to lay", length=along_text(self.lay.length, units))
+            to_lay = say("{length} to lay", length=along_text(self.lay.length, units))
+            words = clauses((words, to_lay))
         return words
 
     def edges(self, run: Run, cloth: Box, selvage: Mm) -> None:
@@ -586,7 +587,7 @@ class _Picture:
     def under(self, top: Mm) -> Mm:
         """Set the key and the scale under the runs; return where they end."""
         y = top
-        words = [f"{number}: {name}" for number, name in sorted(self.key.items())]
+        words = [headed(str(number), name) for number, name in sorted(self.key.items())]
         rows = []
         if words:
             rows.append(";  ".join(words))

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from drafting.cloth.lays import Lay
 from drafting.figures import SeamFigures
 from drafting.geometry import Box, bounds
-from drafting.language import decimal, listed, say
+from drafting.language import clauses, decimal, listed, say
 from drafting.piece import InnerKind, Piece, cutting_line
 from drafting.piece_names import cloth_words, piece_words, seam_words
 from render.booklet.making import Making
@@ -151,7 +151,7 @@ def _marks(making: Making) -> Table:
         caption=say("What is marked on each piece"),
         heads=(say("no."), say("piece"), say("marks")),
         rows=tuple(
-            (str(number), piece_words(piece.name), "; ".join(marks(piece)) or "–")
+            (str(number), piece_words(piece.name), clauses(marks(piece)) or "–")
             for number, piece in enumerate(making.pattern.pieces, start=1)
         ),
     )

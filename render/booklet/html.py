@@ -7,7 +7,7 @@ booklet's values and the SVG of its pictures.
 from collections.abc import Iterator
 from html import escape
 
-from drafting.language import say, speaking
+from drafting.language import headed, say, speaking
 from render.booklet import model
 from render.booklet.page_style import STYLE
 from render.booklet.words import Place, care_words, clean, foot_words, places, time_words
@@ -145,7 +145,7 @@ class _Writer:
         # A note, not a complementary part: those stand beside the main part, never inside it.
         word, more = _text(say("Care")), _text(care_words(title))
         beside = f"\u2002{more}" if more else ""
-        label = f"{word}: {more}" if more else word
+        label = headed(word, more) if more else word
         yield f'<aside class="care" role="note" aria-label="{label}">'
         yield f"<p><strong>{word}</strong>{beside}</p>"
         yield from self.bullets(items)
