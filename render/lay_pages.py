@@ -16,7 +16,7 @@ from drafting.findings import Finding, Level, by_weight
 from drafting.geometry import Box, Point, straight
 from drafting.language import clauses, in_its_language, listed, said_later, say
 from drafting.pattern import Pattern
-from drafting.piece_names import cloth_words, piece_words
+from drafting.piece_names import cloth_words, kind_words, piece_words
 from drafting.spec import PaperName
 from drafting.units import Mm, Units, length_text
 from render import fonts, style
@@ -280,7 +280,7 @@ def _heading(page: Setting, pattern: Pattern, lay: Lay) -> None:
     usable = length_text(lay.usable, units)
     loose = lay.name == "interfacing" and not cloth.kind
     facts = [
-        cloth.kind or (say("not woven, without a grain") if loose else ""),
+        kind_words(cloth.kind) or (say("not woven, without a grain") if loose else ""),
         say("{width} wide", width=length_text(cloth.width, units)),
         say("{width} usable between the selvages once washed", width=usable)
         if cloth.shrink_width or cloth.shrink_length
@@ -496,7 +496,7 @@ def _purchase_row(purchase: Purchase, units: Units) -> tuple[str, ...]:
     cloth = purchase.lay.cloth
     return (
         layer_words(purchase.name),
-        cloth.kind,
+        kind_words(cloth.kind),
         length_text(cloth.width, units),
         along_text(purchase.washed, units),
         added(purchase.shrinking),

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from drafting.geometry import bounds, point_along
 from drafting.language import clauses, headed, said_later, say
 from drafting.piece import Edge, EdgeKind, FoldWay, InnerKind, Piece, cutting_box, stitching_line
-from drafting.piece_names import cloth_words
+from drafting.piece_names import cloth_words, kind_words
 from drafting.spec import Spec
 from drafting.units import Mm, Units, length_text
 from drafting.waist_part import CUT_OFF, is_shortened
@@ -29,7 +29,7 @@ def cut_words(piece: Piece, spec: Spec) -> str:
 
 def _cloth_words(name: str, spec: Spec) -> str:
     cloth = getattr(spec.cloths, name)
-    return cloth_words(name) + (f" ({cloth.kind})" if cloth.kind else "")
+    return cloth_words(name) + (f" ({kind_words(cloth.kind)})" if cloth.kind else "")
 
 
 _HALF = {
