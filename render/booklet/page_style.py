@@ -81,6 +81,7 @@ footer p { border-top: 1px solid #111; padding-top: .6rem; }
 }
 @media screen and (max-width: 34rem) { MANY }
 @media screen and (max-width: 48rem) { CROWD }
+@media screen and (min-width: 48rem) { svg { overflow: visible; } }
 @media print {
   @page { margin: 18mm 16mm; }
   html { font-size: 10.5pt; }
