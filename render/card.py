@@ -210,6 +210,7 @@ def _pictures(page: Setting, pattern: Pattern, way: _Way) -> None:
     page.y = top - high - lines - 1.5
 
 
+_SINGLE = said_later("on single cloth")
 _FOLDS = {
     FoldWay.CROSSWISE: said_later("on a crosswise fold, cut end laid to cut end"),
     FoldWay.LENGTHWISE: said_later("on a lengthwise fold, selvage laid to selvage"),
@@ -222,7 +223,7 @@ def _caption(piece: Piece) -> str:
             "half of it on single cloth: chalk it, then its mirror image beyond its middle line"
         )
     else:
-        how = say(_FOLDS.get(piece.fold_way, said_later("on single cloth")))
+        how = say(_FOLDS.get(piece.fold_way, _SINGLE))
     arcs = swung(piece)
     told = [f"{piece_words(piece.name)}, {how}"]
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
