@@ -23,7 +23,7 @@ from drafting.chalked import (
 from drafting.cloth import is_bias_strip
 from drafting.findings import Level
 from drafting.geometry import Box, Point, distance, straight
-from drafting.language import decimal, in_its_language, listed, said_later, say, say_as
+from drafting.language import decimal, in_its_language, listed, said_later, say, say_as, say_counted
 from drafting.pattern import Pattern
 from drafting.piece import FoldWay, Piece, cutting_box
 from drafting.piece_names import piece_words
@@ -561,7 +561,7 @@ def _bare(words: str) -> str:
 
 def _uneven_words(piece: Piece, units: Units) -> str:
     """Return how often a panel is cut, its one radius if it has one, and its allowances."""
-    told = [say("cut {count}", count=piece.count)]
+    told = [say_counted("cut {count}", "cut {count}", piece.count)]
     if piece.mirrored:
         told.append(say("a mirrored pair"))
     told += _also(piece)
