@@ -32,6 +32,7 @@ from drafting.language import (
     said_later,
     say,
     say_as,
+    say_counted,
 )
 from drafting.pattern import Pattern
 from drafting.piece import FoldWay, Piece, cutting_box
@@ -219,6 +220,7 @@ def _pictures(page: Setting, pattern: Pattern, way: _Way) -> None:
     page.y = top - high - lines - 1.5
 
 
+_SINGLE = said_later("on single cloth")
 _FOLDS = {
     FoldWay.CROSSWISE: said_later("on a crosswise fold, cut end laid to cut end"),
     FoldWay.LENGTHWISE: said_later("on a lengthwise fold, selvage laid to selvage"),
@@ -231,7 +233,7 @@ def _caption(piece: Piece) -> str:
             "half of it on single cloth: chalk it, then its mirror image beyond its middle line"
         )
     else:
-        how = say(_FOLDS.get(piece.fold_way, said_later("on single cloth")))
+        how = say(_FOLDS.get(piece.fold_way, _SINGLE))
     arcs = swung(piece)
     told = [f"{piece_words(piece.name)}, {how}"]
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
@@ -569,7 +571,7 @@ def _bare(words: str) -> str:
 
 def _uneven_words(piece: Piece, units: Units) -> str:
     """Return how often a panel is cut, its one radius if it has one, and its allowances."""
-    told = [say("cut {count}", count=piece.count)]
+    told = [say_counted("cut {count}", "cut {count}", piece.count)]
     if piece.mirrored:
         told.append(say("a mirrored pair"))
     told += _also(piece)

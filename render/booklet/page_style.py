@@ -67,9 +67,12 @@ caption { text-align: left; font-weight: 600; padding-bottom: .4rem; }
 thead th { border-bottom: 2px solid #111; }
 th, td { text-align: left; vertical-align: top; padding: .35em .8em .35em 0; }
 tbody th { font-weight: 400; }
-th, td { overflow-wrap: anywhere; }
+th, td { overflow-wrap: anywhere; hyphens: auto; }
+thead th { min-width: 2.4em; }
+th.figures, td.figures { min-width: 5.4em; }
 .many th, .many td { overflow-wrap: break-word; }
-.crowd th, .crowd td { overflow-wrap: anywhere; padding-right: .5em; }
+.few th, .few td { overflow-wrap: anywhere; }
+.crowd th, .crowd td { overflow-wrap: anywhere; min-width: 0; padding-right: .5em; }
 tbody tr { border-bottom: 1px solid #111; }
 th.figures, td.figures { text-align: right; padding-right: 1.6em; }
 .figures:last-child { padding-right: 0; }

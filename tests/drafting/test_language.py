@@ -198,7 +198,7 @@ def test_a_number_has_the_decimal_mark_of_the_language() -> None:
     with speaking(Language.FRENCH):
         assert decimal("1.5") == "1,5"
     with pretending(Few()), speaking("de"):
-        assert size_words(0.994) == "0,60 % small"
+        assert size_words(0.994) == "0,60 %\u00a0small"
 
 
 def test_the_language_before_is_spoken_again_even_after_a_fault() -> None:
