@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from enum import StrEnum
-from functools import cache, wraps
+from functools import cache, reduce, wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
@@ -106,7 +106,8 @@ def decimal(number: str) -> str:
 
 def clauses(parts: Iterable[str]) -> str:
     """Return parts of a sentence in a row: "cut 2; sides 1.5 cm". French sets a space before."""
-    return say_as("between clauses", "; ").join(parts)
+    there = tuple(parts)
+    return reduce(lambda one, other: say("{one}; {other}", one=one, other=other), there or ("",))
 
 
 def headed(head: str, words: str) -> str:

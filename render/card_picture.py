@@ -307,9 +307,9 @@ def _tapes(sketch: _Sketch, piece: Piece, arcs: Swung, units: Units) -> None:
         sew_words = say("sew {radius}", radius=radius_text(sewn, units))
         bare = say_as("radius", "cut {radius}", radius=radius_text(cut, units))
         # The arrow shows which edge it is, where words of another language have no room to tell.
-        for words in ((cut_words, sew_words), (bare, sew_words)):
-            half = max(fonts.width(one, style.NOTE) for one in words) / 2
-            near, far = arcs.inner * by + 3 + half, arcs.outer * by - 3 - half
+        for words, clear in (((cut_words, sew_words), 3.0), ((bare, sew_words), 1.5)):
+            half = max(fonts.width(one, style.NOTE) for one in words) / 2 + clear
+            near, far = arcs.inner * by + half, arcs.outer * by - half
             if kind is EdgeKind.HEM:
                 middles = [near + (far - near) * share for share in (0.5, 0.6, 0.7, 0.8, 0.9, 1.0)]
             else:

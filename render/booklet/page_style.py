@@ -11,7 +11,8 @@ _STACKED = """
   .many tbody th { font-weight: 600; padding: 0; text-align: left; }
   .many td, .many td.figures { display: flex; justify-content: space-between; gap: 1rem;
     padding: .1em 0; text-align: right; }
-  .many td::before { content: attr(data-head); text-align: left; }
+  .many td::before { content: attr(data-head); text-align: left; flex: none; max-width: 45%;
+    overflow-wrap: break-word; }
 """
 """A table told row by row, each cell after its head."""
 
