@@ -73,6 +73,7 @@ thead th { min-width: 2.4em; }
 th.figures, td.figures { min-width: 5.4em; }
 .many th, .many td { overflow-wrap: break-word; }
 .few th, .few td { overflow-wrap: anywhere; }
+.few td { min-width: 7em; }
 .crowd th, .crowd td { overflow-wrap: anywhere; min-width: 0; padding-right: .5em; }
 tbody tr { border-bottom: 1px solid #111; }
 th.figures, td.figures { text-align: right; padding-right: 1.6em; }
