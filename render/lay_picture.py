@@ -206,7 +206,12 @@ class _Picture:
         return LEFT + run.length / self.scale + RIGHT
 
     def _text_right(self, text: Text) -> Mm:
-        return max(corner.x for corner in text_box(text)) - 1.0 if text.angle == 0.0 else 0.0
+        if text.angle != 0.0:
+            return 0.0
+        wide = fonts.width(text.text, text.size, bold=text.bold)
+        return (
+            text.at.x + {Anchor.START: wide, Anchor.MIDDLE: wide / 2, Anchor.END: 0.0}[text.anchor]
+        )
 
     # --- one run -------------------------------------------------------------------------
 
@@ -218,7 +223,7 @@ class _Picture:
         selvage = max(self.lay.cloth.selvage / scale, LEAST_SELVAGE)
         y = top
         caption = self.caption(run)
-        rows = fonts.wrapped(caption, style.SMALL, self.width)
+        rows = fonts.wrapped(caption, style.SMALL, self.width, bold=True)
         for row in rows:
             y -= CAPTION
             self.say(row, Point(0.0, y + 1.2), size=style.SMALL, bold=True)

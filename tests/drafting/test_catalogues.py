@@ -59,9 +59,9 @@ def key_of(message: Message) -> Key:
     return message.context or None, words if isinstance(words, str) else tuple(words)
 
 
-def forms(words: str | list[str] | tuple[str, ...]) -> tuple[str, ...]:
-    """Return a message's forms: one, or one for each number."""
-    return (words,) if isinstance(words, str) else tuple(words)
+def forms(words: str | list[str] | tuple[str, ...] | None) -> tuple[str, ...]:
+    """Return a message's forms: one, or one for each number; none where it is not translated."""
+    return (words,) if isinstance(words, str) else tuple(words or ())
 
 
 @cache
@@ -135,7 +135,7 @@ def test_every_message_of_the_source_is_in_the_catalogue_and_no_other(language: 
 def test_every_message_is_translated_and_sure(language: str) -> None:
     for message in messages(language):
         said = forms(message.string)
-        assert all(words.strip() for words in said), message.id
+        assert said and all(words.strip() for words in said), message.id
         assert len(said) == (catalogue(language).num_plurals if message.pluralizable else 1)
         assert not message.fuzzy, message.id
 
