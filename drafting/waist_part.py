@@ -33,7 +33,7 @@ from drafting.geometry import (
     straight,
     walked_to,
 )
-from drafting.language import said_later, say
+from drafting.language import clauses, headed, said_later, say
 from drafting.piece import (
     Dot,
     Edge,
@@ -438,7 +438,7 @@ def _side(piece: Piece, edge: Edge, path: Path, ray: Ray, units: Units) -> Edge:
     told = say("{length} {to_hem}", length=long, to_hem=_lines(piece).to_hem)
     if not edge.words:
         return replace(edge, path=path, words=told, shorter=long)
-    named = (say("{name}: {told}", name=edge.words, told=words) for words in (told, long))
+    named = (headed(edge.words, words) for words in (told, long))
     return replace(edge, path=path, words=next(named), shorter=next(named))
 
 
@@ -557,7 +557,7 @@ def _notches_told(piece: Piece, edges: Sequence[Edge], units: Units) -> list[str
             "notches on the edges, {marks} {below_waist}: {edges}",
             marks=marks,
             below_waist=_lines(piece).below_waist,
-            edges="; ".join(names),
+            edges=clauses(names),
         )
         for marks, names in both.items()
     ]

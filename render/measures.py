@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.figures import Figures, LayerFigures, TierFigures, above_seam
-from drafting.language import decimal, listed, said_later, say, say_as, say_counted
+from drafting.language import clauses, decimal, listed, said_later, say, say_as, say_counted
 from drafting.pattern import Pattern
 from drafting.units import Units, length_text, radius_text
 
@@ -264,8 +264,8 @@ def _layer(pattern: Pattern, layer: LayerFigures) -> str:
         sweep=length_text(layer.sweep, units),
     )
     radii = _radii(layer, units)
-    told = (cut_words(layer), _seam(pattern, layer), f"{radii}; {down}" if radii else down)
-    return "; ".join(told)
+    told = (cut_words(layer), _seam(pattern, layer), clauses((radii, down)) if radii else down)
+    return clauses(told)
 
 
 def _bias(figures: Figures, units: Units) -> list[Measure]:
@@ -547,4 +547,4 @@ def _opening(pattern: Pattern) -> str:
             )
         else:
             told.append(say("zip {sold} (the next length sold)", sold=sold))
-    return "; ".join(told)
+    return clauses(told)

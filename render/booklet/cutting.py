@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from drafting.cloth.lays import Lay
 from drafting.figures import SeamFigures
 from drafting.geometry import Box, bounds
-from drafting.language import decimal, listed, say
+from drafting.language import clauses, decimal, listed, say
 from drafting.piece import InnerKind, Piece, cutting_line
 from drafting.piece_names import cloth_words, piece_words, seam_words
 from drafting.units import Mm
@@ -178,7 +178,7 @@ def _marks(making: Making) -> Table:
 def _marked(making: Making, piece: Piece) -> str:
     """Return a piece's marks; those of one that is drawn by rule with their distances."""
     told = marks_words(piece, making.units) if piece.rectangle else ""
-    return told or "; ".join(marks(piece)) or "–"
+    return told or clauses(marks(piece)) or "–"
 
 
 def marks(piece: Piece) -> Iterator[str]:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from drafting.cloth.buying import sold_text
 from drafting.figures import LayerFigures
 from drafting.language import say, say_counted
-from drafting.piece_names import cloth_words
+from drafting.piece_names import cloth_words, kind_words
 from drafting.spec import HemFinish, RuffleCloth, SeamFinish
 from render.booklet import habits
 from render.booklet.making import Making
@@ -102,7 +102,7 @@ def needs(making: Making) -> Section:
                 rows=tuple(
                     (
                         cloth_words(one.name),
-                        one.lay.cloth.kind or "–",
+                        kind_words(one.lay.cloth.kind) or "–",
                         making.long(one.lay.cloth.width),
                         say("there is enough") if one.at_hand else sold_text(one.buy, making.units),
                     )

@@ -7,7 +7,7 @@ booklet's values and the SVG of its pictures.
 from collections.abc import Iterator
 from html import escape
 
-from drafting.language import say, speaking
+from drafting.language import headed, say, speaking
 from render.booklet import model
 from render.booklet.page_style import STYLE
 from render.booklet.words import Place, care_words, clean, foot_words, places, time_words
@@ -19,7 +19,8 @@ PHONE = 75.0
 legible there."""
 
 WRAPPED, CROWDED = 3, 6
-"""A table of more columns is told row by row on a phone; of still more, on a tablet too."""
+"""A table of more columns is told row by row on a phone, one column earlier where it has sentences
+beside its first; of still more, on a tablet too."""
 
 
 def booklet_html(booklet: model.Booklet) -> bytes:
@@ -145,7 +146,7 @@ class _Writer:
         # A note, not a complementary part: those stand beside the main part, never inside it.
         word, more = _text(say("Care")), _text(care_words(title))
         beside = f"\u2002{more}" if more else ""
-        label = f"{word}: {more}" if more else word
+        label = headed(word, more) if more else word
         yield f'<aside class="care" role="note" aria-label="{label}">'
         yield f"<p><strong>{word}</strong>{beside}</p>"
         yield from self.bullets(items)
@@ -153,9 +154,12 @@ class _Writer:
 
     def table(self, table: model.Table) -> Iterator[str]:
         # Told row by row, a table is one no longer to some readers unless its roles are named.
-        many = len(table.heads) > WRAPPED
+        sentences = set(range(1, len(table.heads))) - set(table.figures)
+        many = len(table.heads) > (WRAPPED - 1 if sentences else WRAPPED)
         crowd = len(table.heads) > CROWDED
-        look = ' class="crowd"' if crowd else ' class="many"' if many else ""
+        few = len(table.heads) <= WRAPPED
+        look = "crowd" if crowd else "many few" if many and few else "many" if many else ""
+        look = f' class="{look}"' if look else ""
 
         def role(name: str) -> str:
             return f' role="{name}"' if many else ""

@@ -11,7 +11,8 @@ _STACKED = """
   .many tbody th { font-weight: 600; padding: 0; text-align: left; }
   .many td, .many td.figures { display: flex; justify-content: space-between; gap: 1rem;
     padding: .1em 0; text-align: right; }
-  .many td::before { content: attr(data-head); text-align: left; }
+  .many td::before { content: attr(data-head); text-align: left; flex: none; max-width: 45%;
+    overflow-wrap: break-word; }
 """
 """A table told row by row, each cell after its head."""
 
@@ -67,9 +68,13 @@ caption { text-align: left; font-weight: 600; padding-bottom: .4rem; }
 thead th { border-bottom: 2px solid #111; }
 th, td { text-align: left; vertical-align: top; padding: .35em .8em .35em 0; }
 tbody th { font-weight: 400; }
-th, td { overflow-wrap: anywhere; }
+th, td { overflow-wrap: anywhere; hyphens: auto; }
+thead th { min-width: 2.4em; }
+th.figures, td.figures { min-width: 5.4em; }
 .many th, .many td { overflow-wrap: break-word; }
-.crowd th, .crowd td { overflow-wrap: anywhere; padding-right: .5em; }
+.few th, .few td { overflow-wrap: anywhere; }
+.few td { min-width: 7em; }
+.crowd th, .crowd td { overflow-wrap: anywhere; min-width: 0; padding-right: .5em; }
 tbody tr { border-bottom: 1px solid #111; }
 th.figures, td.figures { text-align: right; padding-right: 1.6em; }
 .figures:last-child { padding-right: 0; }
@@ -81,6 +86,7 @@ footer p { border-top: 1px solid #111; padding-top: .6rem; }
 }
 @media screen and (max-width: 34rem) { MANY }
 @media screen and (max-width: 48rem) { CROWD }
+@media screen and (min-width: 48rem) { svg { overflow: visible; } }
 @media print {
   @page { margin: 18mm 16mm; }
   html { font-size: 10.5pt; }
