@@ -28,12 +28,13 @@ def hanging(making: Making) -> Step | None:
             hours=skirt.hang_hours,
         )
     ]
-    do.append(
-        say(
-            "For this cloth and cut it may grow by about {drop} on the bias, an estimate.",
-            drop=making.long(skirt.bias_drop),
+    if making.tells(skirt.bias_drop):
+        do.append(
+            say(
+                "For this cloth and cut it may grow by about {drop} on the bias, an estimate.",
+                drop=making.long(skirt.bias_drop),
+            )
         )
-    )
     if skirt.hem_spare:
         do.append(
             say(

@@ -32,10 +32,12 @@ def sewing_the_skirt(
     yield _seams(making)
     if making.pattern.figures.godets:
         yield _godets(making)
-    if making.opens:
+    if making.opens and making.opens_by_dot:
         yield _open(making, opening)
     if making.pattern.figures.tiers:
         yield _tiers(making)
+    if making.opens and not making.opens_by_dot:  # it reaches into a tier
+        yield _open(making, opening)
     if making.pattern.figures.flounce:
         yield _flounce(making)
     if making.skirt.gather_ratio is not None and not making.casing:
@@ -127,6 +129,13 @@ def _seams(making: Making) -> Step:
                 " end well. Above it the seam stays open.",
                 long=making.long(making.skirt.opening),
             )
+            if making.opens_by_dot
+            else say(
+                "The closure seam of the yoke stays open from end to end: the opening reaches"
+                " {long} below the waist seam, into the tier under it, whose note says how much of"
+                " one join is left open.",
+                long=making.long(making.skirt.opening),
+            )
         )
     if making.skirt.cut != "gathered":
         do.append(
@@ -208,6 +217,13 @@ def _open(making: Making, opening: Picture | None) -> Step:
                 "Baste the opening shut along the seam line, press, and lay the closed zip of"
                 " {zip} face down on it, its lower stop at the dot. Baste, turn, and stitch both"
                 " sides from the bottom up.",
+                zip=making.long(found.zip),
+            )
+            if making.opens_by_dot
+            else say(
+                "Baste the opening shut along the seam line, press, and lay the closed zip of"
+                " {zip} face down on it, its lower stop at the lower end of the opening. Baste,"
+                " turn, and stitch both sides from the bottom up.",
                 zip=making.long(found.zip),
             )
         )
