@@ -45,6 +45,13 @@ def _wash(making: Making) -> Step:
             " it has lost is what your cloth really shrinks. If that is more than the shopping"
             " list allows for, lay all pieces out before you cut any.",
             square=square,
+        )
+        if making.shopping
+        else say(
+            "A chalk square of {square} drawn before the wash is measured again after it: what"
+            " it has lost is what your cloth really shrinks. Lay all pieces out before you cut"
+            " any.",
+            square=square,
         ),
         cautions=(say("Try the iron on a scrap of each cloth first. Synthetics and net melt."),),
         hands=20,
