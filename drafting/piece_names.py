@@ -101,6 +101,8 @@ _NAMES = frozenset(
         said_later("hem facing side back"),
         said_later("hem facing side back left"),
         said_later("hem facing side back right"),
+        said_later("hem facing gore"),
+        said_later("hem facing godet"),
         said_later("hem facing strip"),
         said_later("hem binding"),
         said_later("waist binding"),

@@ -28,14 +28,7 @@ EVEN = 0.05
 
 def cutting(making: Making, pieces: Picture | None) -> Section:
     """Return the cut list, the lay plans, and what is sewn to what."""
-    blocks: list[Block] = [
-        Paragraph(
-            words=say(
-                "Pieces have the same numbers on the paper, in this list and on the lay plans. All"
-                " allowances are inside the heavy line; how wide they are stands on each piece."
-            )
-        )
-    ]
+    blocks: list[Block] = [Paragraph(words=_numbers(making))]
     if pieces is not None:
         blocks.append(pieces)
     blocks.append(_list(making))
@@ -44,6 +37,26 @@ def cutting(making: Making, pieces: Picture | None) -> Section:
         Section(name="seams", title=say("Seams and marks"), blocks=(_seams(making), _marks(making)))
     )
     return Section(name="cutting", title=say("Cutting"), blocks=tuple(blocks))
+
+
+def _numbers(making: Making) -> str:
+    """Return where the numbers of pieces stand, and what tells of their allowances."""
+    if making.on_paper and making.cloth:
+        return say(
+            "Pieces have the same numbers on the paper, in this list and on the lay plans. All"
+            " allowances are inside the heavy line; how wide they are stands on each piece."
+        )
+    if making.on_paper:
+        return say(
+            "Pieces have the same numbers on the paper and in this list. All allowances are inside"
+            " the heavy line; how wide they are stands on each piece."
+        )
+    if making.cloth:
+        return say(
+            "Pieces have the same numbers in this list and on the lay plans. The printed card tells"
+            " how each is chalked and how wide its allowances are."
+        )
+    return say("The printed card tells how each piece is chalked and how wide its allowances are.")
 
 
 def _list(making: Making) -> Table:

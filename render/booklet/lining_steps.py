@@ -72,6 +72,13 @@ def sewing_the_lining(making: Making) -> Iterator[Step]:
             " laid shut.",
             waist=making.long(lining.waistline),
             off=making.little(habits.WAIST_OFF),
+        )
+        if lining.opening
+        else say(
+            "The lining's waist measures {waist} all round along its seam line, give or take"
+            " {off}.",
+            waist=making.long(lining.waistline),
+            off=making.little(habits.WAIST_OFF),
         ),
         hands=15 + 4 * lining.panels * lining.length_side / 1000,
         first=35 + 10 * lining.panels * lining.length_side / 1000,

@@ -12,7 +12,7 @@ from drafting.language import decimal
 from drafting.pattern import Pattern
 from drafting.piece import Piece
 from drafting.ruffle import HABITS, RuffleHabit
-from drafting.spec import Closure, RuffleCloth, Spec, WaistFinish
+from drafting.spec import Closure, RuffleCloth, Scope, Spec, WaistFinish
 from drafting.units import Mm, Units, length_text, radius_text
 from render.booklet import habits
 from render.laying import Cloth
@@ -142,9 +142,24 @@ class Making:
         """Whether the ruffle closes all round, below the opening; else its ends are hemmed."""
         return self.ruffle is not None and self.ruffle.ring
 
+    @property
+    def on_paper(self) -> bool:
+        """Whether pieces are printed, and not only a card of figures to chalk them by."""
+        return self.spec.print.scope is not Scope.CARD
+
+    @property
+    def opens_by_dot(self) -> bool:
+        """Whether a dot on a panel ends the skirt's opening; one longer than a yoke has none."""
+        skirt = (piece for piece in self.pieces_of("skirt") if piece.name.startswith("skirt "))
+        return any(dot.mark is None for piece in skirt for dot in piece.dots)
+
     def long(self, length: Mm) -> str:
         """Return a length in the sheet's units and language."""
         return length_text(length, self.units)
+
+    def tells(self, length: Mm) -> bool:
+        """Tell whether a length is more than nothing as it is shown."""
+        return self.long(length) != self.long(0.0)
 
     def little(self, length: Mm) -> str:
         """Return a small measure of the hand: in millimetres, or to the sixteenth of an inch."""

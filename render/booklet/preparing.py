@@ -51,6 +51,12 @@ def _wash(making: Making) -> Step:
             " cloth really shrinks. If that is more than the shopping list allows for, lay all"
             " pieces out before you cut any.",
             square=square,
+        )
+        if making.shopping
+        else say(
+            "The bright square measures less than {square} now: what it has lost is what your"
+            " cloth really shrinks. Lay all pieces out before you cut any.",
+            square=square,
         ),
         cautions=(
             say("Try the iron on a scrap of each cloth first; synthetics melt, and wool felts."),
@@ -151,22 +157,13 @@ def _cut(making: Making, arcs: Picture | None) -> Step:
     pieces = making.pattern.pieces
     count = sum(piece.count + sum(more for _, more in piece.also) for piece in pieces)
     do = [
-        say(
-            "Lay each cloth as its lay plan shows, right side as the plan says, selvages parallel"
-            " to the table's edge. Weigh the paper down or pin it inside the allowance, and cut"
-            " along the heavy line."
-        )
-        if making.cloth
-        else say(
-            "Lay the pieces with their grain arrows along the selvage. Weigh the paper down or pin"
-            " it inside the allowance, and cut along the heavy line."
-        ),
+        _laid(making),
         say(
             "Cut each notch as a snip {deep} deep into the allowance, never further.",
             deep=making.little(making.shortest_snip),
         ),
     ]
-    if making.curved and making.skirt.fullness and not making.casing:
+    if making.curved and making.tells(waist_grown(making)) and not making.casing:
         do.append(
             say(
                 "Leave the waist edge for last and cut it exactly. It is easily cut too deep: cut"
@@ -199,6 +196,12 @@ def _cut(making: Making, arcs: Picture | None) -> Step:
                 " turned over for the second: {names}.",
                 names=listed(mirrored),
             )
+            if making.on_paper
+            else say(
+                "Mirrored pairs are cut from double cloth, right sides together, or the second is"
+                " chalked as the mirror image of the first: {names}.",
+                names=listed(mirrored),
+            )
         )
     return Step(
         name="cut",
@@ -221,6 +224,30 @@ def _cut(making: Making, arcs: Picture | None) -> Step:
     )
 
 
+def _laid(making: Making) -> str:
+    """Return how the pieces come onto the cloth and along which line they are cut."""
+    if making.cloth and making.on_paper:
+        return say(
+            "Lay each cloth as its lay plan shows, right side as the plan says, selvages parallel"
+            " to the table's edge. Weigh the paper down or pin it inside the allowance, and cut"
+            " along the heavy line."
+        )
+    if making.cloth:
+        return say(
+            "Lay each cloth as its lay plan shows, right side as the plan says, selvages parallel"
+            " to the table's edge. Chalk the pieces where the plan shows them, and cut along"
+            " their outermost lines."
+        )
+    if making.on_paper:
+        return say(
+            "Lay the pieces with their grain arrows along the selvage. Weigh the paper down or pin"
+            " it inside the allowance, and cut along the heavy line."
+        )
+    return say(
+        "Chalk the pieces with their grain along the selvage, and cut along their outermost lines."
+    )
+
+
 def waist_grown(making: Making) -> float:
     """Return by how much the waist grows that is cut ``habits.CUT_TOO_DEEP`` too deep.
 
@@ -237,6 +264,12 @@ def _mark(making: Making) -> Step:
             " places round the waist (centre front, centre back, sides), and the number of each"
             " seam. Chalk on the wrong side; test on a scrap that it brushes out. Strips drawn by"
             " rule get their marks from the table."
+        )
+        if making.on_paper
+        else say(
+            "Before you go on, mark what is inside the pieces: dots, fold lines, the places round"
+            " the waist (centre front, centre back, sides), and the number of each seam. Chalk on"
+            " the wrong side; test on a scrap that it brushes out."
         )
     ]
     if making.spec.skirt.seams is SeamFinish.FRENCH:

@@ -507,6 +507,12 @@ def _finish(making: Making) -> Step:
             " {off}.",
             above=making.long(wish.above_hem),
             off=making.little(habits.LEVEL_OFF),
+        )
+        if making.tells(wish.above_hem)
+        else say(
+            "The ruffle's lower edge hangs level with the lining's hem all round, give or take"
+            " {off}.",
+            off=making.little(habits.LEVEL_OFF),
         ),
         cautions=cautions,
         hands=15,

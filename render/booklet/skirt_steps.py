@@ -36,10 +36,12 @@ def sewing_the_skirt(
     yield _seams(making)
     if making.pattern.figures.godets:
         yield _godets(making)
-    if making.opens:
+    if making.opens and making.opens_by_dot:
         yield _open(making, opening)
     if making.pattern.figures.tiers:
         yield _tiers(making)
+    if making.opens and not making.opens_by_dot:  # it reaches into a tier
+        yield _open(making, opening)
     if making.pattern.figures.flounce:
         yield _flounce(making)
     if making.skirt.gather_ratio is not None and not making.casing:
@@ -149,10 +151,19 @@ def _seams_told(making: Making, numbers: str) -> Iterator[str]:
         )
     yield seam_words(making)
     if making.opens:
-        yield say(
-            "The closure seam begins at the mark where the opening ends, {long} below the waist"
-            " seam: fasten it well there. Above it the seam stays open.",
-            long=making.long(making.skirt.opening),
+        yield (
+            say(
+                "The closure seam begins at the mark where the opening ends, {long} below the waist"
+                " seam: fasten it well there. Above it the seam stays open.",
+                long=making.long(making.skirt.opening),
+            )
+            if making.opens_by_dot
+            else say(
+                "The closure seam of the yoke stays open from end to end: the opening reaches"
+                " {long} below the waist seam, into the tier under it, whose note says how much of"
+                " one join is left open.",
+                long=making.long(making.skirt.opening),
+            )
         )
         if finish is SeamFinish.FRENCH:
             yield plain_closure()
