@@ -13,7 +13,7 @@ from drafting.piece import Piece, edge_named
 from drafting.spec import BandShape, WaistFinish
 from drafting.units import Mm, length_text
 from drafting.waistband import CASING_ROOM
-from render.drawing import Anchor, Drawing, together
+from render.drawing import Anchor, Drawing, Pen, together
 from render.pictures.hem_edges import neatened
 from render.pictures.ink import (
     CLEAR,
@@ -42,6 +42,16 @@ MOST_ENLARGED = 2.0
 WORDS: Mm = 48.0
 LEFT: Mm = -9.0
 """Where the measure outside the finish stands."""
+
+FIRST, SECOND = 1.6, 3.8
+"""Heights of the two stitchings: the seam, and the inner edge sewn down."""
+
+IN: Mm = THICK / 2 + 0.7
+"""From the middle of a layer to what lies on its inner face."""
+
+TAPE = Pen(width=0.8)
+TAPE_ROOM: Mm = 1.4
+"""Between the layers that a tape is sewn in with; it is drawn solid."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,7 +139,7 @@ def _band(pattern: Pattern) -> Waist:
     by = _enlarged(height)
     high, seam = height * by, _allowance(pattern) * by
     hanging, inner, names = _hanging(pattern, seam)
-    out, back = -2 * APART, inner + 2 * APART
+    out, back = -2 * APART, inner + TAPE_ROOM + 2 * APART
     drawn = [hanging]
     if contour:
         turned = high - 0.3 * (high - seam)
@@ -147,12 +157,14 @@ def _band(pattern: Pattern) -> Waist:
         Label(words=say("seam allowances inside the band"), to=Point(inner, seam * 0.7)),
         Label(
             words=say("inner edge turned under and sewn to the seam"),
-            to=Point(back + THICK / 2 + 0.9, 3.6),
+            to=Point(back + THICK / 2 + 0.9, SECOND),
         ),
         *_gathered(pattern),
+        _tape_label(inner),
     ]
     drawn += [
-        *_seams(inner, back),
+        *_seams(inner + TAPE_ROOM, back),
+        _tape(inner),
         _measure(0.0, high, say("band {height} high", height=said)),
     ]
     if contour:
@@ -162,10 +174,21 @@ def _band(pattern: Pattern) -> Waist:
     else:
         found.append(Label(words=say("fold"), to=Point((out + back) / 2, high)))
     if spec.skirt.interfacing:
-        x = out + THICK / 2 + 0.7
-        drawn.append(line(Point(x, seam + 1.0), Point(x, 0.7 * high + 0.3 * seam), pen=HIDDEN))
         found.append(
-            Label(words=say("interfacing inside the outer half"), to=Point(x, (seam + high) / 2))
+            Label(
+                words=say("interfacing on the outer band")
+                if contour
+                else say("interfacing through the whole band, both halves"),
+                to=Point(out + IN, (seam + high) / 2),
+            )
+        )
+        # A shaped band's outer layer alone is cut from it; a straight band's is cut like the band.
+        drawn.append(
+            line(Point(out + IN, seam + 1.0), Point(out + IN, 0.7 * high + 0.3 * seam), pen=HIDDEN)
+            if contour
+            else line(
+                *folded(out + IN, seam + 1.0, (high - IN, back - IN), end=seam + 1.0), pen=HIDDEN
+            )
         )
     told = say(
         "A band {height} high, sewn to the waist seam outside, turned over the seam allowances and"
@@ -181,8 +204,10 @@ def _facing(pattern: Pattern) -> Waist:
     by = _enlarged(facing.depth)
     depth, seam = facing.depth * by, _allowance(pattern) * by
     low = -depth - 10.0
+    under = -min(max(seam * 0.75, 4.0), seam)
     lined = pattern.figures.lining is not None
-    inner = (3 if not lined else 4) * APART
+    inner = (3 if not lined else 4) * APART + TAPE_ROOM
+    tape = APART + THICK / 2 + TAPE_ROOM / 2
     drawn = [
         layer(folded(0.0, low, (0.0, APART), end=-seam), Sign.SKIRT),
         layer(
@@ -191,24 +216,28 @@ def _facing(pattern: Pattern) -> Waist:
             ends=Ends.BOTH_RAW,
         ),
         _flipped_neatened(inner, -depth),
+        stitch(-1.7, APART - THICK / 2, inner - APART + THICK / 2),
+        line(Point(tape, -0.2), Point(tape, -3.2), pen=TAPE),
     ]
     found = [
+        Label(words=say("stay tape in the seam"), to=Point(tape, -0.6)),
         Label(words=say("skirt"), to=Point(0.0, low + 3)),
         Label(words=say("seam allowances, trimmed and clipped"), to=Point(APART, -seam * 0.6)),
         Label(
             words=say("understitched: facing and allowances alone"),
-            to=Point(inner + 1.6, -min(seam * 0.75, 4.5)),
+            to=Point(inner + 1.6, under),
         ),
         Label(words=say("outer edge neatened"), to=Point(inner, -depth)),
     ]
     if lined:
-        drawn.append(layer((Point(2 * APART, low), Point(2 * APART, -1.6)), Sign.LINING))
-        found.append(Label(words=say("lining"), to=Point(2 * APART, low + 1.5)))
-    y = -min(seam * 0.75, 4.5)
+        x = 2 * APART + TAPE_ROOM
+        drawn.append(layer((Point(x, low), Point(x, -0.8)), Sign.LINING))
+        found.append(Label(words=say("lining"), to=Point(x, low + 1.5)))
     said = length_text(facing.depth, units)
+    right = 2 * APART + TAPE_ROOM if lined else 0.0
     drawn += [
-        stitch(y, APART - THICK / 2 + 0.2, inner + THICK / 2),
-        broken_off(-2.5, (2 if lined else 0) * APART + 2.5, low),
+        stitch(under, APART - THICK / 2 + 0.2, inner + THICK / 2),
+        broken_off(-2.5, right + 2.5, low),
         _measure(-depth, 0.0, say("facing {depth} deep", depth=said)),
     ]
     told = say(
@@ -256,7 +285,7 @@ def _casing(pattern: Pattern) -> Waist:
         *_gathered(pattern),
         Label(
             words=say("inner edge turned under and sewn to the seam"),
-            to=Point(back + THICK / 2 + 0.9, 3.6),
+            to=Point(back + THICK / 2 + 0.9, SECOND),
         ),
     )
     told = say(
@@ -276,32 +305,36 @@ def _binding(pattern: Pattern) -> Waist:
     by = 2.0
     high = allowance * by
     hanging, inner, names = _hanging(pattern, high)
-    out, back = -APART, inner + APART
-    path = folded(
-        out, high - 3, (0.0, out - APART), (high + 2, back + APART), (0.0, back), end=high - 3
-    )
+    out, back = -2 * APART, inner + TAPE_ROOM + 2 * APART
+    path = folded(-APART, high, (0.0, out), (high + 2, back), (0.0, back - APART), end=high - 3)
     wide, deep = length_text(binding.cut_width, units), length_text(allowance, units)
     found = (
         *names,
-        Label(words=say("stitched through all layers"), to=Point(back + APART + 1.6, 1.8)),
+        _tape_label(inner),
         Label(
-            words=say("bias strip {width} wide, folded in four", width=wide),
-            to=Point(back + APART, high * 0.7),
+            words=say("first: sewn on outside, right sides together"),
+            to=Point(inner + TAPE_ROOM + THICK / 2, FIRST),
         ),
+        Label(
+            words=say("then: folded over and sewn down inside"),
+            to=Point(back + THICK / 2 + 0.9, SECOND),
+        ),
+        Label(words=say("bias strip {width} wide", width=wide), to=Point(back, high * 0.85)),
     )
     drawn = together(
         hanging,
         layer(path, Sign.SKIRT, ends=Ends.BOTH_RAW),
-        stitch(1.8, out - APART - THICK / 2, back + APART + THICK / 2),
+        *_seams(inner + TAPE_ROOM, back),
+        _tape(inner),
         dimension(
-            Point(LEFT - 3, 0.0), Point(LEFT - 3, high),
+            Point(LEFT, 0.0), Point(LEFT, high),
             say("waist edge cut {depth} above the seam", depth=deep),
             anchor=Anchor.END, most=24,
         ),
     )  # fmt: skip
     told = say(
-        "The waist seam is bound with a bias strip {width} wide; the edge inside it stands {depth}"
-        " above the seam.",
+        "The waist seam is bound with a bias strip {width} wide, sewn on outside, folded over and"
+        " sewn down inside; the edge inside it stands {depth} above the seam.",
         width=wide,
         depth=deep,
     )
@@ -320,9 +353,20 @@ def _wrapped(out: Mm, back: Mm, high: Mm, seam: Mm) -> tuple[Point, ...]:
 def _seams(inner: Mm, back: Mm) -> tuple[Drawing, Drawing]:
     """Return the waist seam, and the inner edge sewn down over it."""
     return (
-        stitch(1.6, -APART - THICK / 2, inner + THICK / 2),
-        stitch(3.6, inner - THICK / 2, back + THICK / 2),
+        stitch(FIRST, -APART - THICK / 2, inner + THICK / 2),
+        stitch(SECOND, inner - THICK / 2, back + THICK / 2),
     )
+
+
+def _tape(inner: Mm) -> Drawing:
+    """Return the stay tape on the innermost layer, caught in the seam."""
+    x = inner + THICK / 2 + TAPE_ROOM / 2
+    return line(Point(x, -0.6), Point(x, 3.0), pen=TAPE)
+
+
+def _tape_label(inner: Mm) -> Label:
+    x = inner + THICK / 2 + TAPE_ROOM / 2
+    return Label(words=say("stay tape in the seam"), to=Point(x, -0.2))
 
 
 def _flipped_neatened(x: Mm, y: Mm) -> Drawing:
