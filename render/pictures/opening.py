@@ -109,11 +109,19 @@ def _opening(pattern: Pattern) -> Picture:
             ]
         else:
             drawn += [
-                line(Point(-SLIT, -1.5), Point(-SLIT, y), Point(SLIT, y), Point(SLIT, -1.5), pen=HIDDEN)
+                line(
+                    Point(-SLIT, -1.5),
+                    Point(-SLIT, y),
+                    Point(SLIT, y),
+                    Point(SLIT, -1.5),
+                    pen=HIDDEN,
+                )
             ]
             named.append(
                 Label(
-                    words=say("dashed: lining behind it open {length}, to its own dot", length=said),
+                    words=say(
+                        "dashed: lining behind it open {length}, to its own dot", length=said
+                    ),
                     to=Point(SLIT, 0.5 * (y + ends.get("skirt", 0.0))),
                 )
             )
@@ -281,6 +289,4 @@ def _names(pattern: Pattern, by: float, end: Mm, zipped: ZipSewn | None) -> Iter
         yield from zip_labels(zipped)
     yield Label(words=say("dot: end of the opening"), to=Point(0.7, end))
     if wide := _stay(pattern) * by:
-        yield Label(
-            words=say("dotted: opening stay behind each edge"), to=Point(wide, end * 0.62)
-        )
+        yield Label(words=say("dotted: opening stay behind each edge"), to=Point(wide, end * 0.62))

@@ -209,9 +209,7 @@ def _stages(
     ):
         both = together(
             stage,
-            ink.words(
-                title, Point(-8.0, laid.up + 3.0 + (high - 1) * _LEAD), most=most, bold=True
-            ),
+            ink.words(title, Point(-8.0, laid.up + 3.0 + (high - 1) * _LEAD), most=most, bold=True),
             _numbered(numbers),
             ink.arrow(Point(4.0, laid.up - 2.0), Point(11.0, laid.up - 2.0)),
             ink.beside(to_skirt, Point(12.0, laid.up - 2.0), bold=True),
