@@ -113,7 +113,7 @@ FRENCH_SECOND: Mm = 6.0
 whiskers of the first pass. That pass lies this far outside the stitching line."""
 
 FRENCH_TRIM: Mm = 4.0
-"""What is left of a French seam's raw edges before it is turned: less than the second pass takes."""
+"""Left of a French seam's raw edges before it is turned: less than the second pass takes."""
 
 ZIP_TOP: Mm = 5.0
 """A zip under a facing or a binding has its top stop so far under the waist seam, clear of it."""

@@ -1,24 +1,24 @@
 """Hanging a skirt on a form over its ruffle and levelling its hem from the floor.
 
 Millimetres on the booklet's page; y is 0 at the floor and runs up, x is 0 at the form's middle.
-Heights are the draft's, drawn smaller; widths are the sketch's; the drop on the bias is drawn larger, or it
-would not be seen. Imports the pattern, places round the body and the inks of pictures.
+Heights are the draft's, drawn smaller; widths are the sketch's; the drop on the bias is drawn
+larger, or it would not be seen. Imports the pattern, the sketch's shapes and the inks of pictures.
 """
 
 import math
 from dataclasses import dataclass
 
 from drafting.figures import LayerFigures
-from drafting.geometry import Point, on_circle
+from drafting.geometry import Point
 from drafting.language import in_its_language, say, say_counted
 from drafting.measurements import SHOE_SHARE
 from drafting.pattern import Pattern
-from drafting.places import first_seam
 from drafting.spec import Spec
 from drafting.units import Mm, length_text
 from render.booklet.habits import LEVEL_MARKS, LEVEL_OFF
-from render.drawing import Anchor, Drawing, together
+from render.drawing import Drawing, together
 from render.pictures import ink
+from render.pictures.hem_from_above import SAGGED, hem_from_above, sagged_from_above
 from render.pictures.legend import legend, number
 from render.pictures.picture import Picture
 from render.pictures.sag import Sag, sag_of
@@ -34,15 +34,8 @@ WIDEST: Mm = 26.0
 FLAT = 0.16
 """Height of a level ring seen from a little above, over its width."""
 
-SAGGED: Mm = 3.5
-"""The greatest drop, as it is drawn."""
-
 LOWEST: Mm = 13.0
 """A hem nearer to the floor is drawn this high, so that the ruler beneath it is seen."""
-
-PLAN_AT = Point(61.0, 62.0)
-PLAN: Mm = 13.0
-"""Middle and radius of the hem seen from above."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,7 +121,13 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
             "3", Point(hung.hem + 12.0, 0.5 * hung.level), Point(hung.hem + 4.0, 0.5 * hung.level)
         ),
     ]
-    drawn = [_form(hung), _skirt(hung, sag, pattern), _marks(hung), _ruler(hung), _plan(pattern)]
+    drawn = [
+        _form(hung),
+        _skirt(hung, sag, pattern),
+        _marks(hung),
+        _ruler(hung),
+        hem_from_above(pattern),
+    ]
     if pattern.figures.ruffle is not None:
         ruffle = pattern.figures.ruffle
         drawn.append(_ruffle(hung, ruffle.line_below_waist, ruffle.depth))
@@ -142,7 +141,7 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
         drop = length_text(sag.most, units)
         mark = str(len(rows) + 1)
         rows.append((mark, say("the hem drops most here: about {drop}", drop=drop)))
-        drawn.append(_sagged(sag, mark))
+        drawn.append(sagged_from_above(sag, mark))
     alt = (
         say(
             "A skirt hangs on a form. A ruler stands on the table and chalk marks lie at one height"
@@ -316,38 +315,3 @@ def _ruler(hung: Hung) -> Drawing:
     ]
     level = ink.arrow(Point(right + 7.0, hung.level), Point(right + 0.5, hung.level), pen=ink.EDGE)
     return together(ink.outline(corners, pen=ink.EDGE), *ticks, level)
-
-
-def _around(share: float, radius: Mm) -> Point:
-    """Return a point of the plan: centre back above, the wearer's right side on the left."""
-    return on_circle(PLAN_AT, radius, math.pi / 2 + math.tau * share)
-
-
-def _plan(pattern: Pattern) -> Drawing:
-    """Return the hem seen from above, with its seams and its eight places."""
-    skirt, closure = pattern.figures.skirt, pattern.spec.skirt.closure
-    x, y = PLAN_AT
-    drawn = [ink.line(*(_around(k / 144, PLAN) for k in range(145)), pen=ink.EDGE)]
-    start = first_seam(skirt.panels, closure)
-    for k in range(skirt.panels):
-        share = start + k / skirt.panels
-        drawn.append(ink.line(_around(share, 6.0), _around(share, PLAN - 2.5), pen=ink.SEAM))
-    for k in range(LEVEL_MARKS):
-        ends = (_around(k / LEVEL_MARKS, PLAN + by) for by in (-1.5, 1.5))
-        drawn.append(ink.line(*ends, pen=ink.OUTLINE))
-    drawn += [
-        ink.words(say("centre back"), Point(x, y + PLAN + 6.0), anchor=Anchor.MIDDLE),
-        ink.words(say("centre front"), Point(x, y - PLAN - 7.5), anchor=Anchor.MIDDLE),
-        ink.words(say("from above"), Point(x, y + PLAN + 11.0), anchor=Anchor.MIDDLE, bold=True),
-    ]
-    return together(*drawn)
-
-
-def _sagged(sag: Sag, mark: str) -> Drawing:
-    """Return the hem as it has dropped, further out where it hangs lower, and its number."""
-    x, y = PLAN_AT
-    hem = [_around(k / 144, PLAN + SAGGED * sag.at(k / 144) / sag.most) for k in range(145)]
-    tip = max((_around(share, PLAN + SAGGED) for share in sag.peaks), key=lambda p: p.x)
-    outer = (tip.x - x) / (PLAN + SAGGED)
-    beside = Point(tip.x + 11.0 - 5.0 * outer, tip.y - math.copysign(3.0, tip.y - y))
-    return together(ink.line(*hem, pen=ink.OUTLINE), number(mark, beside, tip))
