@@ -113,7 +113,9 @@ def _chapters(making: Making, shown: Shown) -> Iterator[_Chapter]:
     yield "prepare", say("Before sewing"), tuple(before)
     if making.sews_skirt:
         skirt = [
-            *sewing_the_skirt(making, opening=shown.opening, gathers=shown.waist_quarters),
+            *sewing_the_skirt(
+                making, seam=shown.seam, opening=shown.opening, gathers=shown.waist_quarters
+            ),
             hanging(making),
         ]
         yield "skirt", say("The skirt"), _made(skirt)

@@ -109,17 +109,17 @@ LINE_OFF = 1
 """Per cent that a chalked line, or a hem, may differ from its length on the pattern."""
 
 FRENCH_SECOND: Mm = 6.0
-"""From the fold of a French seam to its second stitching, on the stitching line; the first lies so
-far outside it."""
+"""Of a French seam: from its fold to the stitching line. Wider ones stand off, narrower ones show
+whiskers of the first pass. That pass lies this far outside the stitching line."""
 
 FRENCH_TRIM: Mm = 4.0
-"""What is left of the allowances inside a French seam, so that no thread pokes out."""
+"""Left of a French seam's raw edges before it is turned: less than the second pass takes."""
 
 ZIP_TOP: Mm = 5.0
-"""The upper stop of a zip lies so far below the waist seam where nothing stands above it."""
+"""A zip under a facing or a binding has its top stop so far under the waist seam, clear of it."""
 
-ZIP_BELOW: Mm = 20.0
-"""What is left of a zip below the bar that shortens it."""
+ZIP_CUT: Mm = 20.0
+"""A zip shortened from below is cut so far under its new bar of stitches."""
 
 LEAST_GROWTH: Mm = 3.0
 """A hem that grows by less is not worth hanging for."""

@@ -26,14 +26,14 @@ NAMED = frozenset(name for _, name in PLACES)
 
 
 def sewing_the_skirt(
-    making: Making, *, opening: Picture | None, gathers: Picture | None
+    making: Making, *, seam: Picture | None, opening: Picture | None, gathers: Picture | None
 ) -> Iterator[Step]:
     """Yield the steps that end with a skirt that hangs from its waist, unhemmed."""
     if making.curved:
         yield _staystitch(making)
     if making.piece("pocket"):
         yield _pockets(making)
-    yield _seams(making)
+    yield _seams(making, seam)
     if making.pattern.figures.godets:
         yield _godets(making)
     if making.opens and making.opens_by_dot:
@@ -104,7 +104,7 @@ def _pockets(making: Making) -> Step:
     )
 
 
-def _seams(making: Making) -> Step:
+def _seams(making: Making, seam: Picture | None) -> Step:
     finish = making.spec.skirt.seams
     numbers = listed(tuple(making.seams(SKIRT_SEAMS)))
     long = making.skirt.panels * making.skirt.length_side / 1000
@@ -118,6 +118,7 @@ def _seams(making: Making) -> Step:
             " ripples: one that does is unpicked, hung and sewn again.",
             off=making.little(habits.SEAM_OFF),
         ),
+        pictures=(seam,) if seam else (),
         hands=5 + 5 * slow * long,
         first=15 + 11 * slow * long,
     )
@@ -301,7 +302,7 @@ def _zip_length(making: Making) -> str:
         " ends; cut it {below} under that.",
         zip=sold,
         top=making.little(habits.ZIP_TOP),
-        below=making.hand(habits.ZIP_BELOW),
+        below=making.hand(habits.ZIP_CUT),
     )
 
 

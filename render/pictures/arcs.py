@@ -107,7 +107,7 @@ def arcs_picture(pattern: Pattern) -> Picture | None:
         together(shown, legend(rows, left, box.bottom - 2.0, across, 2)),
         caption=say(
             "Every arc is swung from one centre. Solid: cut here; dashed: sewn here. Cut the"
-            " waist small rather than large."
+            " waist small rather than large. The panel may be drawn straight on the cloth so."
         ),
         alt=say(
             "The panel ({name}) lies between two straight edges {angle} degrees apart. From their"
