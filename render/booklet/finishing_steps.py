@@ -526,7 +526,12 @@ def comparing(making: Making, section: Picture | None) -> Step | None:
         return None
     do = [
         say("Before you cut, look at the lining under the marked line, all round.")
-        if making.half_scale
+        if making.half_scale and making.sews_skirt
+        else say(
+            "Look at the lining's hem against the skirt's, all round, with the wearer standing and"
+            " then on a step."
+        )
+        if not making.sews_skirt
         else say(
             "Before you cut, look at the lining under the marked line, all round, with the wearer"
             " standing and then on a step."
