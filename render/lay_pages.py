@@ -18,7 +18,7 @@ from drafting.language import clauses, in_its_language, listed, said_later, say
 from drafting.pattern import Pattern
 from drafting.piece_names import cloth_words, kind_words, piece_words
 from drafting.spec import PaperName
-from drafting.units import Mm, Units, length_text
+from drafting.units import Mm, Units, length_text, metres_text
 from render import fonts, style
 from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, Text, together
 from render.lay_labels import grain_ends
@@ -41,7 +41,7 @@ from render.lay_words import (
     money,
     terms_of,
 )
-from render.measures import layer_words, metres_text
+from render.measures import layer_words
 from render.paper import PAPERS
 from render.setting import Setting, height_of
 from render.words import edition_words, made_for

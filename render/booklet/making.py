@@ -13,10 +13,9 @@ from drafting.pattern import Pattern
 from drafting.piece import Piece
 from drafting.ruffle import HABITS, RuffleHabit
 from drafting.spec import Closure, RuffleCloth, Scope, Spec, WaistFinish
-from drafting.units import Mm, Units, length_text, radius_text
+from drafting.units import Mm, Units, length_text, metres_text, radius_text
 from render.booklet import habits
 from render.laying import Cloth
-from render.measures import metres_text
 
 WAIST_SEAM, RUFFLE_SEAM, HEM_SEAM, GODET_SEAM, POCKET_SEAM = "2", "4", "5", "6", "7"
 SKIRT_SEAMS, LINING_SEAMS = "1", "3"

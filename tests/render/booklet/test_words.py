@@ -22,7 +22,7 @@ from drafting.geometry import bounds, point_along
 from drafting.pattern import Pattern, draft
 from drafting.piece import InnerKind, Piece, cutting_line
 from drafting.sheet import load
-from drafting.units import length_text, radius_text
+from drafting.units import length_text, metres_text, radius_text
 from render.booklet import habits
 from render.booklet.compose import booklet
 from render.booklet.making import Making
@@ -39,7 +39,6 @@ from render.booklet.model import (
 )
 from render.lay_words import along_text
 from render.laying import Cloth, Laying
-from render.measures import metres_text
 
 EXAMPLES = Path(__file__).parents[3] / "measurements_examples"
 SHEETS = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
