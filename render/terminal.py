@@ -11,17 +11,14 @@ from drafting.findings import Finding, Level
 from drafting.language import headed, in_its_language, say, say_as
 from drafting.pattern import Pattern
 from drafting.sizes import size_table
-from drafting.units import Units, inch, length_text, radius_text, 
-from render.measures import 
+from drafting.units import Units, inch, length_text, metre, metres_text, radius_text, yard
+from render.measures import (
     LONGEST_RADIUS,
     finish_words,
     fullness_words,
     layer_words,
     lengths,
-    metre,
-    metres_text,
     ratio_text,
-    yard,
 )
 
 WIDTH = 88
