@@ -10,12 +10,12 @@ sum is made here over pages, with pictures that float.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 KEEP = 1e4
 """Cost of a break where none may be; it is paid only where there is no other way."""
 
-FAR, TURNED = 60.0, 4.0
+FAR, TURNED = 60.0, 1.2
 """Costs of a picture that cannot be seen from any of its step's words, the leaf being turned; and
 of one that cannot be seen from the step's title."""
 
@@ -23,6 +23,9 @@ LEAST = 0.94
 """A picture is set no smaller than this where there is another way: its type is 7.5 points then."""
 
 LAST_RESORT = 0.7
+
+SPARSE = 0.45
+"""Pages less full than this are not weighed where there are fuller ones."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,7 +139,7 @@ class _Pages:
 
     def __init__(self, atoms: Sequence[Atom], pictures: Sequence[Floating], tall: float) -> None:
         self.atoms, self.pictures, self.tall = atoms, pictures, tall
-        gaps = [0.0, *(max(a.after, b.before) for a, b in zip(atoms, atoms[1:], strict=False)), 0]
+        gaps = [0.0, *(max(a.after, b.before) for a, b in pairwise(atoms)), 0]
         self.gaps = gaps
         self.sums = list(accumulate((g + a.height for g, a in zip(gaps, atoms, strict=False)),
                                     initial=0.0))  # fmt: skip
@@ -145,21 +148,61 @@ class _Pages:
         """How many breaks before an atom are allowed ones."""
 
     def from_here(self, start: int, done: int, odd: int) -> list[tuple[Leaf, float]]:
-        """Return pages from an atom on, so many pictures being set already."""
-        found = []
-        for stop in range(start, len(self.atoms) + 1):
-            many = done
-            while True:
-                if stop > start or many > done:
-                    page = self._page(start, stop, done, many, odd)
-                    if page is not None:
-                        found.append(page)
-                if many == len(self.pictures) or self.pictures[many].head >= stop:
-                    break
-                many += 1
-            if stop > start and self._words(start, stop) - self._shrink(start, stop) > self.tall:
+        """Return pages from an atom on, so many pictures being set already.
+
+        From the fullest to the emptiest; where there are full ones, empty ones are left out.
+        """
+        found: list[tuple[Leaf, float]] = []
+        last = self._last(start)
+        stops = range(last, start - 1, -1)
+        for stops_here in (
+            [k for k in stops if k == start or self._breaks(k)],
+            [k for k in stops if not self._breaks(k)],
+        ):
+            for stop in stops_here:
+                if found and self._words(start, stop) < SPARSE * self.tall:
+                    room = sum(p.height for p in self.pictures[done:] if p.head < stop)
+                    if self._words(start, stop) + room < SPARSE * self.tall:
+                        break
+                found += self._with_pictures(start, stop, done, odd)
+            if found:
                 break
         return found
+
+    def _with_pictures(
+        self, start: int, stop: int, done: int, odd: int
+    ) -> list[tuple[Leaf, float]]:
+        """Return a page with as many pictures as it may have, from none on."""
+        found = []
+        for many in range(done, len(self.pictures) + 1):
+            if many > done and self.pictures[many - 1].head >= stop and stop < len(self.atoms):
+                break
+            if stop > start or many > done:
+                page = self._page(start, stop, done, many, odd)
+                if page is not None:
+                    found.append(page)
+                elif many > done:
+                    break
+        return found
+
+    def _last(self, start: int) -> int:
+        """Return the last atom that a page may end before, and at least one."""
+        stop = start
+        while stop < len(self.atoms):
+            if stop > start and (
+                self._words(start, stop + 1) - self._shrink(start, stop + 1) > self.tall
+            ):
+                # A smaller picture is the last resort of a chain that may not be broken.
+                if self.held[stop] != self.held[start] or not self.shrinks[stop + 1]:
+                    break
+                if self._words(start, stop + 1) > self.tall / LAST_RESORT:
+                    break
+            stop += 1
+        return stop
+
+    def _breaks(self, stop: int) -> bool:
+        """Tell whether a page may end before an atom."""
+        return stop == len(self.atoms) or (stop > 0 and self.atoms[stop - 1].cost < KEEP)
 
     def _words(self, start: int, stop: int) -> float:
         """Return how tall atoms are, set one under the other."""
@@ -193,7 +236,7 @@ class _Pages:
             if stop > start + 1 or many > done + (stop == start):
                 return None
             cost, scale = KEEP, max(scale, LAST_RESORT)
-        cost += self._cost(start, stop, height, places, odd) + self._waiting(stop, many, start)
+        cost += self._cost(start, stop, height, places, odd) + self._waiting(start, stop, many, odd)
         return Leaf(start=start, stop=stop, pictures=places, scale=scale), cost
 
     def _added(self, picture: Floating, at: int, start: int, stop: int) -> float:
@@ -213,15 +256,16 @@ class _Pages:
             if start < picture.home <= stop:
                 at = max(at, picture.home)
             elif picture.home <= start:
-                places = [k for k in range(at, stop + 1) if self._between(k)]
-                if not places:
+                while at <= stop and not self._between(at):
+                    at += 1
+                if at > stop:
                     return None
-                at = places[0]
             else:
-                places = [k for k in range(max(at, picture.head + 1), stop + 1) if self._between(k)]
-                if not places:
+                least, at = max(at, picture.head + 1), stop
+                while at >= least and not self._between(at):
+                    at -= 1
+                if at < least:
                     return None
-                at = places[-1]
             found.append((number, at))
         return tuple(found)
 
@@ -251,7 +295,14 @@ class _Pages:
                 cost += 0.05 if odd else TURNED
         return cost
 
-    def _waiting(self, stop: int, many: int, start: int) -> float:
-        """Return the cost of pictures that have waited over a whole page for their place."""
-        late = [p for p in self.pictures[many:] if p.home <= start and p.home < stop]
-        return FAR * len(late)
+    def _waiting(self, start: int, stop: int, many: int, odd: int) -> float:
+        """Return the cost of pictures that are left for the next page."""
+        cost = 0.0
+        while many < len(self.pictures) and self.pictures[many].home <= stop:
+            picture = self.pictures[many]
+            if picture.home <= start < stop:  # it has waited over a whole page already
+                cost += FAR
+            elif picture.head < start and not odd:  # the title is overleaf
+                cost += TURNED
+            many += 1
+        return cost

@@ -26,12 +26,14 @@ class Set:
         atoms: its parts, from the top; none of them is divided.
         drawn: returns what draws the parts from one to before another.
         indent: how far it stands in; ``wide`` is the room it has.
+        key: of its place, if it is a heading.
     """
 
     atoms: list[Atom]
     drawn: Callable[[int, int], Any]
     indent: float
     wide: float
+    key: str = ""
 
     def then(self, cost: float) -> None:
         """Give the break after it a cost."""

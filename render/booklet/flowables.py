@@ -63,12 +63,11 @@ class Heading(Paragraph):  # type: ignore[misc]
     """
 
     place: Place | None = None
-    pages: dict[str, int] | None = None
     over = 0.0
 
-    def of(self, place: Place, pages: dict[str, int]) -> "Heading":
-        """Return the heading, bound to its place; its page is told to ``pages`` once drawn."""
-        self.place, self.pages = place, pages
+    def of(self, place: Place) -> "Heading":
+        """Return the heading, bound to its place."""
+        self.place = place
         self.over = 4.5 * POINTS if place.depth == 0 else 0.0
         return self
 
@@ -84,12 +83,11 @@ class Heading(Paragraph):  # type: ignore[misc]
         self.height -= self.over
         super().draw()
         self.height = whole
-        if self.place is None or self.pages is None:
+        if self.place is None:
             return
         if self.place.depth == 0:
             notched_rule(self.canv, self.width, self.height - 1.2 * POINTS)
         go_to(self.canv, self.place, self.height + 5 * POINTS)
-        self.pages[self.place.key] = self.canv.getPageNumber()
 
 
 def notched_rule(canvas: Any, wide: float, y: float) -> None:
@@ -194,13 +192,13 @@ class Figure(Flowable):  # type: ignore[misc]
     """A picture with its caption, always on one page.
 
     Attributes:
-        scale: 1 for as it is drawn.
+        own: its scale, 1 for as it is drawn; ``scale`` is that on a page which is short of room.
     """
 
     def __init__(self, drawing: Drawing, box: Box, alt: str, caption: Paragraph | None) -> None:
         super().__init__()
         self.drawing, self.box, self.alt, self.caption = drawing, box, alt, caption
-        self.scale = 1.0
+        self.own = self.scale = 1.0
         self.spaceBefore, self.spaceAfter = 6.0, 8.0
 
     @property

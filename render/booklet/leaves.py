@@ -45,23 +45,10 @@ LINE: Mm = 8.0
 
 
 def bytes_of(booklet: Booklet) -> bytes:
-    """Return the booklet as the bytes of a PDF file.
-
-    Drawn twice: the contents are as long without page numbers as with them, so the second time
-    every heading stands where the first time told.
-    """
+    """Return the booklet as the bytes of a PDF file."""
     for bold in (False, True):
         pdfmetrics.registerFont(fonts.font(bold=bold))
     rl_config.useA85 = 0  # binary streams: a tenth smaller
-    _, pages = _drawn(booklet, {})
-    written, again = _drawn(booklet, pages)
-    if again != pages:
-        raise AssertionError("the contents moved what they tell of")
-    return written
-
-
-def _drawn(booklet: Booklet, pages: dict[str, int]) -> tuple[bytes, dict[str, int]]:
-    """Return the file, and the page that each place came to stand on."""
     out = io.BytesIO()
     canvas = _Leaves(
         out,
@@ -78,41 +65,61 @@ def _drawn(booklet: Booklet, pages: dict[str, int]) -> tuple[bytes, dict[str, in
     canvas.setCreator("hemsweep")
     canvas.setProducer("hemsweep, reportlab")
     canvas.setViewerPreference("DisplayDocTitle", "true")
-    told: dict[str, int] = {}
-    listed = places(booklet)
-    _draw(canvas, first_page(booklet))
-    if listed:
-        _draw(canvas, contents(listed, pages))
-    _draw(canvas, story(booklet, listed, told))
+    for part in _parts(booklet):
+        part.draw(canvas)
     canvas.save()
-    return out.getvalue(), told
+    return out.getvalue()
+
+
+def _parts(booklet: Booklet) -> Iterator["_Part"]:
+    """Yield first page, contents and all the rest, each from a page of its own on."""
+    listed = places(booklet)
+    front = _Part(first_page(booklet), 1)
+    yield front
+    if not listed:
+        return
+    # The contents take as many pages without numbers as with them.
+    after = front.first + len(front.leaves)
+    first = after + len(_Part(contents(listed, {}), after).leaves)
+    body = _Part(story(booklet, listed), first)
+    yield _Part(contents(listed, dict(body.places())), after)
+    yield body
 
 
 _Placed = tuple[Any, float, float]
 """What is drawn, how far it stands in, the room it has."""
 
 
-def _draw(canvas: "_Leaves", told: Story) -> None:
-    """Draw what was told on as many pages as it takes."""
-    parts = [(one, k) for one in told.sets for k in range(len(one.atoms))]
-    firsts = [*accumulate((len(one.atoms) for one in told.sets), initial=0)]
-    floating = [shown.floating(firsts) for shown in told.shown]
-    made_up = leaves(
-        [one.atoms[k] for one, k in parts],
-        floating,
-        tall=TEXT_TALL,
-        first=canvas.getPageNumber(),
-    )
-    for leaf in made_up:
-        pictures = {
-            number: told.shown[number].figure(
-                leaf.scale, away=floating[number].home != at >= floating[number].end
-            )
-            for number, at in leaf.pictures
-        }
-        _draw_page(canvas, list(_on_page(leaf, parts, pictures)))
-        _draw_foot(canvas.booklet, canvas)
-        canvas.showPage()
+class _Part:
+    """A part of the booklet that begins on a page of its own, made up into pages."""
+
+    def __init__(self, told: Story, first: int) -> None:
+        self.told, self.first = told, first
+        self.parts = [(one, k) for one in told.sets for k in range(len(one.atoms))]
+        firsts = [*accumulate((len(one.atoms) for one in told.sets), initial=0)]
+        self.floating = [shown.floating(firsts) for shown in told.shown]
+        atoms = [one.atoms[k] for one, k in self.parts]
+        self.leaves = leaves(atoms, self.floating, tall=TEXT_TALL, first=first)
+
+    def places(self) -> Iterator[tuple[str, int]]:
+        """Yield the page of each place."""
+        for page, leaf in enumerate(self.leaves, self.first):
+            for one, k in self.parts[leaf.start : leaf.stop]:
+                if one.key and k == 0:
+                    yield one.key, page
+
+    def draw(self, canvas: "_Leaves") -> None:
+        """Draw its pages."""
+        for leaf in self.leaves:
+            pictures = {
+                number: self.told.shown[number].figure(
+                    leaf.scale, away=self.floating[number].home != at >= self.floating[number].end
+                )
+                for number, at in leaf.pictures
+            }
+            _draw_page(canvas, list(_on_page(leaf, self.parts, pictures)))
+            _draw_foot(canvas.booklet, canvas)
+            canvas.showPage()
 
 
 def _on_page(
@@ -133,7 +140,7 @@ def _on_page(
             stop += 1
         drawn = one.drawn(first, parts[stop - 1][1] + 1)
         if isinstance(drawn, Figure):
-            drawn.scale *= leaf.scale
+            drawn.scale = drawn.own * leaf.scale
         yield drawn, one.indent, one.wide
         at = stop
 

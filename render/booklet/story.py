@@ -97,13 +97,8 @@ class Shown:
 
 @dataclass(slots=True)
 class Story:
-    """Collects what is set, in order.
+    """Collects what is set, in order, and the pictures that find their own places."""
 
-    Attributes:
-        pages: where each place was drawn, told while drawing.
-    """
-
-    pages: dict[str, int] = field(default_factory=dict)
     sets: list[Set] = field(default_factory=list)
     shown: list[Shown] = field(default_factory=list)
 
@@ -127,7 +122,7 @@ def first_page(booklet: model.Booklet) -> Story:
         used = sum(a.height + a.after for one in out.sets for a in one.atoms) + cover.spaceBefore
         fitting = (TEXT_TALL - used - cover.under(TEXT_WIDE) - 1) / cover.tall
         if fitting >= _least_scale(booklet.cover):
-            cover.scale = min(1.0, fitting)
+            cover.scale = cover.own = min(1.0, fitting)
         out.add(whole(cover, 0.0, TEXT_WIDE))
     return out
 
@@ -148,13 +143,9 @@ def contents(listed: tuple[Place, ...], pages: dict[str, int]) -> Story:
     return out
 
 
-def story(booklet: model.Booklet, listed: tuple[Place, ...], told: dict[str, int]) -> Story:
-    """Return all that follows the contents.
-
-    Args:
-        told: filled while drawing with the page that each place came to stand on.
-    """
-    out = Story(pages=told)
+def story(booklet: model.Booklet, listed: tuple[Place, ...]) -> Story:
+    """Return all that follows the contents."""
+    out = Story()
     setter = _Setter(out, iter(listed))
     for section in booklet.sections:
         setter.section(section)
@@ -182,15 +173,16 @@ class _Setter:
     def set(self, paragraph: Any, cost: float = 0.0, *, indent: float = 0.0) -> None:
         self.out.add(lines(paragraph, indent, TEXT_WIDE - indent), cost)
 
-    def keep(self, flowable: Any) -> None:
+    def keep(self, flowable: Any, key: str = "") -> None:
         """Set what must never be the last on a page."""
         self.out.add(whole(flowable, 0.0, TEXT_WIDE), KEEP)
+        self.out.sets[-1].key = key
 
     def section(self, section: model.Section) -> None:
         place = next(self.listed)
         look = HEADS[min(place.depth, len(HEADS) - 1)]
-        heading = Heading(marked_up(section.title), look).of(place, self.out.pages)
-        self.keep(heading)
+        heading = Heading(marked_up(section.title), look).of(place)
+        self.keep(heading, place.key)
         for block in section.blocks:
             self.block(block)
         if not section.blocks:
@@ -217,8 +209,8 @@ class _Setter:
                 figure = _figure(block)
                 # Smaller type is the lesser fault: a heading would stand on a page alone.
                 room = (TEXT_TALL - figure.under(TEXT_WIDE)) / figure.tall
-                figure.scale = min(1.0, max(LAST_RESORT, room))
-                self.out.add(whole(figure, 0.0, TEXT_WIDE, shrinks=figure.tall * figure.scale))
+                figure.scale = figure.own = min(1.0, max(LAST_RESORT, room))
+                self.out.add(whole(figure, 0.0, TEXT_WIDE, shrinks=figure.tall * figure.own))
 
     def bullets(self, items: tuple[str, ...]) -> None:
         last = len(items) - 1
@@ -230,13 +222,13 @@ class _Setter:
     def step(self, number: int, step: model.Step) -> None:
         place = next(self.listed)
         head = len(self.out.sets)
-        heading = Heading(marked_up(step.title), STEP).of(place, self.out.pages)
+        heading = Heading(marked_up(step.title), STEP).of(place)
         words = time_words(step)
         time, wide = None, 0.0
         if words:
             wide = fonts.width(words, 8.5) + 1
             time = Paragraph(marked_up(words), TIME)
-        self.keep(StepHead(heading, time, wide))
+        self.keep(StepHead(heading, time, wide), place.key)
         for words in step.do:
             self.set(Paragraph(marked_up(words), BODY), IN_STEP, indent=INDENT)
         if step.cautions:

@@ -88,7 +88,7 @@ def stood(booklet: Booklet, data: bytes) -> list[Stood]:
             Stood(
                 step=step,
                 title=title,
-                last=_page(read, squeezed(said).split(" ")[-3:], title),
+                last=_page(read, squeezed(said).split(" ")[-7:], title),
                 check=_page(read, squeezed("Check " + step.check).split(" ")[:5], title),
             )
         )
