@@ -14,9 +14,11 @@ from render import fonts
 from render.booklet.words import Place, clean
 from render.drawing import Drawing
 from render.pdf import POINTS, draw
+from render.pictures.picture import WIDE
 
 REGULAR, BOLD = fonts.NAMES[False], fonts.NAMES[True]
 THIN, THICK = 0.25 * POINTS, 0.7 * POINTS
+TEXT_WIDE, TEXT_TALL = WIDE * POINTS, 180 * POINTS
 INDENT = 9 * POINTS
 """How far a step's words stand in from its number."""
 
@@ -25,7 +27,7 @@ def style(
     size: float, leading: float, *, bold: bool = False, before: float = 0.0, after: float = 0.0,
     left: float = 0.0, right: float = 0.0, align: int = 0,
 ) -> ParagraphStyle:  # fmt: skip
-    """Return how a paragraph is set; no line of it is left alone on a page."""
+    """Return how a paragraph is set; where it may be divided is not its own concern."""
     face = BOLD if bold else REGULAR
     return ParagraphStyle(
         f"{face}-{size}",
@@ -39,8 +41,8 @@ def style(
         alignment=align,
         bulletFontName=face,
         bulletFontSize=size,
-        allowWidows=0,
-        allowOrphans=0,
+        allowWidows=1,
+        allowOrphans=1,
     )
 
 
@@ -61,12 +63,11 @@ class Heading(Paragraph):  # type: ignore[misc]
     """
 
     place: Place | None = None
-    pages: dict[str, int] | None = None
     over = 0.0
 
-    def of(self, place: Place, pages: dict[str, int]) -> "Heading":
-        """Return the heading, bound to its place; its page is told to ``pages`` once drawn."""
-        self.place, self.pages = place, pages
+    def of(self, place: Place) -> "Heading":
+        """Return the heading, bound to its place."""
+        self.place = place
         self.over = 4.5 * POINTS if place.depth == 0 else 0.0
         return self
 
@@ -76,25 +77,17 @@ class Heading(Paragraph):  # type: ignore[misc]
         self.height = tall + self.over
         return wide, self.height
 
-    def split(self, width: float, height: float) -> Any:
-        """Return the heading in two, its place with the first."""
-        parts = super().split(width, height - self.over)
-        if parts and parts[0] is not self and self.place and self.pages is not None:
-            parts[0].of(self.place, self.pages)
-        return parts
-
     def draw(self) -> None:
         """Draw the heading where platypus has put the origin."""
         whole = self.height
         self.height -= self.over
         super().draw()
         self.height = whole
-        if self.place is None or self.pages is None:
+        if self.place is None:
             return
         if self.place.depth == 0:
             notched_rule(self.canv, self.width, self.height - 1.2 * POINTS)
         go_to(self.canv, self.place, self.height + 5 * POINTS)
-        self.pages[self.place.key] = self.canv.getPageNumber()
 
 
 def notched_rule(canvas: Any, wide: float, y: float) -> None:
@@ -199,30 +192,30 @@ class Figure(Flowable):  # type: ignore[misc]
     """A picture with its caption, always on one page.
 
     Attributes:
-        least: how far it may be made smaller where nothing else helps, 1 for not at all.
+        own: its scale, 1 for as it is drawn; ``scale`` is that on a page which is short of room.
     """
 
     def __init__(self, drawing: Drawing, box: Box, alt: str, caption: Paragraph | None) -> None:
         super().__init__()
         self.drawing, self.box, self.alt, self.caption = drawing, box, alt, caption
-        self.least = self.scale = 1.0
+        self.own = self.scale = 1.0
         self.spaceBefore, self.spaceAfter = 6.0, 8.0
 
-    def wrap(self, width: float, height: float) -> tuple[float, float]:
-        """Return the room needed."""
-        under = 0.0
-        if self.caption is not None:
-            under = self.caption.wrap(width, height)[1] + 1.5 * POINTS
-        tall = self.box.height * POINTS
-        widest = min(1.0, width / (self.box.width * POINTS))
-        fitting = min(widest, (height - under - 0.01) / tall)
-        self.scale = fitting if fitting >= min(self.least, widest) else widest
-        self.width, self.height = width, tall * self.scale + under
-        return self.width, self.height
+    @property
+    def tall(self) -> float:
+        """The picture's own height, as it is drawn."""
+        return self.box.height * POINTS
 
-    def split(self, _width: float, _height: float) -> list[Any]:
-        """Return nothing: a picture is never divided."""
-        return []
+    def under(self, width: float) -> float:
+        """Return the height of what stands under the picture."""
+        if self.caption is None:
+            return 0.0
+        return float(self.caption.wrap(width, 0)[1]) + 1.5 * POINTS
+
+    def wrap(self, width: float, _height: float) -> tuple[float, float]:
+        """Return the room needed."""
+        self.width, self.height = width, self.tall * self.scale + self.under(width)
+        return self.width, self.height
 
     def draw(self) -> None:
         """Draw the picture over its caption; what it shows is told in its stead to a reader.

@@ -4,21 +4,31 @@ Points. A home of reportlab.
 """
 
 import io
-from functools import partial
+from collections.abc import Iterator
+from itertools import accumulate
 from typing import Any
 
 from reportlab import rl_config
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.platypus import BaseDocTemplate, Frame, NextPageTemplate, PageTemplate
 
 from drafting.language import say
 from drafting.units import Mm
 from render import fonts
-from render.booklet.flowables import BOLD, REGULAR, THIN, notched_rule
+from render.booklet.breaking import Leaf, leaves
+from render.booklet.divided import Set
+from render.booklet.flowables import (
+    BOLD,
+    REGULAR,
+    TEXT_TALL,
+    TEXT_WIDE,
+    THIN,
+    Figure,
+    notched_rule,
+)
 from render.booklet.model import Booklet
-from render.booklet.story import TEXT_TALL, TEXT_WIDE, story
-from render.booklet.words import clean, foot_words
+from render.booklet.story import Story, contents, first_page, story
+from render.booklet.words import clean, foot_words, places
 from render.pdf import POINTS
 
 WIDE: Mm = 148.0
@@ -35,47 +45,116 @@ LINE: Mm = 8.0
 
 
 def bytes_of(booklet: Booklet) -> bytes:
-    """Return the booklet as the bytes of a PDF file.
-
-    Set twice: the contents are as long without page numbers as with them, so the second time
-    every heading stands where the first time told.
-    """
+    """Return the booklet as the bytes of a PDF file."""
     for bold in (False, True):
         pdfmetrics.registerFont(fonts.font(bold=bold))
     rl_config.useA85 = 0  # binary streams: a tenth smaller
-    pages: dict[str, int] = {}
-    _, pages = _built(booklet, pages)
-    written, again = _built(booklet, pages)
-    if again != pages:
-        raise AssertionError("the contents moved what they tell of")
-    return written
-
-
-def _built(booklet: Booklet, pages: dict[str, int]) -> tuple[bytes, dict[str, int]]:
-    """Return the file, and the page that each place came to stand on."""
-    told: dict[str, int] = {}
     out = io.BytesIO()
-    document = BaseDocTemplate(
+    canvas = _Leaves(
         out,
+        booklet=booklet,
         pagesize=(WIDE * POINTS, TALL * POINTS),
-        pageTemplates=_templates(booklet),
-        title=clean(booklet.title),
-        author=clean(booklet.author),
-        subject=clean(booklet.subject),
-        creator="hemsweep",
-        producer="hemsweep, reportlab",
-        displayDocTitle=1,
         lang=booklet.language,
         invariant=1,
         pageCompression=1,
         initialFontName=REGULAR,
     )
-    taking_turns = NextPageTemplate(["left", "right"])
-    document.build(
-        [taking_turns, *story(booklet, pages, told)],
-        canvasmaker=partial(_Leaves, booklet=booklet),
-    )
-    return out.getvalue(), told
+    canvas.setTitle(clean(booklet.title))
+    canvas.setAuthor(clean(booklet.author))
+    canvas.setSubject(clean(booklet.subject))
+    canvas.setCreator("hemsweep")
+    canvas.setProducer("hemsweep, reportlab")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    for part in _parts(booklet):
+        part.draw(canvas)
+    canvas.save()
+    return out.getvalue()
+
+
+def _parts(booklet: Booklet) -> Iterator["_Part"]:
+    """Yield first page, contents and all the rest, each from a page of its own on."""
+    listed = places(booklet)
+    front = _Part(first_page(booklet), 1)
+    yield front
+    if not listed:
+        return
+    # The contents take as many pages without numbers as with them.
+    after = front.first + len(front.leaves)
+    first = after + len(_Part(contents(listed, {}), after).leaves)
+    body = _Part(story(booklet, listed), first)
+    yield _Part(contents(listed, dict(body.places())), after)
+    yield body
+
+
+_Placed = tuple[Any, float, float]
+"""What is drawn, how far it stands in, the room it has."""
+
+
+class _Part:
+    """A part of the booklet that begins on a page of its own, made up into pages."""
+
+    def __init__(self, told: Story, first: int) -> None:
+        self.told, self.first = told, first
+        self.parts = [(one, k) for one in told.sets for k in range(len(one.atoms))]
+        firsts = [*accumulate((len(one.atoms) for one in told.sets), initial=0)]
+        self.floating = [shown.floating(firsts) for shown in told.shown]
+        atoms = [one.atoms[k] for one, k in self.parts]
+        self.leaves = leaves(atoms, self.floating, tall=TEXT_TALL, first=first)
+
+    def places(self) -> Iterator[tuple[str, int]]:
+        """Yield the page of each place."""
+        for page, leaf in enumerate(self.leaves, self.first):
+            for one, k in self.parts[leaf.start : leaf.stop]:
+                if one.key and k == 0:
+                    yield one.key, page
+
+    def draw(self, canvas: "_Leaves") -> None:
+        """Draw its pages."""
+        for leaf in self.leaves:
+            pictures = {
+                number: self.told.shown[number].figure(
+                    leaf.scale, away=self.floating[number].home != at >= self.floating[number].end
+                )
+                for number, at in leaf.pictures
+            }
+            _draw_page(canvas, list(_on_page(leaf, self.parts, pictures)))
+            _draw_foot(canvas.booklet, canvas)
+            canvas.showPage()
+
+
+def _on_page(
+    leaf: Leaf, parts: list[tuple[Set, int]], pictures: dict[int, _Placed]
+) -> Iterator[_Placed]:
+    """Yield what is drawn on a page, from its top down."""
+    waiting = list(leaf.pictures)
+    at = leaf.start
+    while at < leaf.stop or waiting:
+        while waiting and waiting[0][1] == at:
+            yield pictures[waiting.pop(0)[0]]
+        if at == leaf.stop:
+            return
+        one, first = parts[at]
+        stop = at + 1
+        limit = min([leaf.stop, *(place for _, place in waiting)])
+        while stop < limit and parts[stop][0] is one:
+            stop += 1
+        drawn = one.drawn(first, parts[stop - 1][1] + 1)
+        if isinstance(drawn, Figure):
+            drawn.scale = drawn.own * leaf.scale
+        yield drawn, one.indent, one.wide
+        at = stop
+
+
+def _draw_page(canvas: "_Leaves", placed: list[_Placed]) -> None:
+    """Draw one under the other; between two stands the larger of their white spaces."""
+    left, y = _left(canvas.getPageNumber()), (BOTTOM * POINTS) + TEXT_TALL
+    after = 0.0
+    for k, (flowable, indent, wide) in enumerate(placed):
+        y -= max(after, flowable.getSpaceBefore()) if k else 0.0
+        _, tall = flowable.wrapOn(canvas, wide, TEXT_TALL)
+        y -= tall
+        flowable.drawOn(canvas, left + indent, y)
+        after = flowable.getSpaceAfter()
 
 
 def _left(number: int) -> float:
@@ -83,20 +162,7 @@ def _left(number: int) -> float:
     return (INNER if number % 2 else OUTER) * POINTS
 
 
-def _templates(booklet: Booklet) -> list[Any]:
-    """Return a right-hand page, which is the first, and a left-hand one."""
-    made = []
-    for number, name in ((1, "right"), (2, "left")):
-        frame = Frame(
-            _left(number), BOTTOM * POINTS, TEXT_WIDE, TEXT_TALL,
-            leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0,
-        )  # fmt: skip
-        drawn = partial(_draw_foot, booklet)
-        made.append(PageTemplate(name, [frame], onPageEnd=drawn))
-    return made
-
-
-def _draw_foot(booklet: Booklet, canvas: Any, _document: Any) -> None:
+def _draw_foot(booklet: Booklet, canvas: Any) -> None:
     """Draw title, maker and number at the foot of every page but the first."""
     number = canvas.getPageNumber()
     if number == 1:
@@ -149,5 +215,5 @@ class _Leaves(Canvas):  # type: ignore[misc]
             self.line(0, y, TEXT_WIDE, y)
             y -= LINE * POINTS
         self.restoreState()
-        _draw_foot(self.booklet, self, None)
+        _draw_foot(self.booklet, self)
         self.showPage()
