@@ -23,7 +23,7 @@ from render.pictures.legend import legend, number
 from render.pictures.picture import SMALL_TYPE, Picture
 from render.pictures.section import THICK, Ends, Sign, broken_off, layer, stitch
 
-STEP: Mm = 61.0
+STEP: Mm = 60.5
 """From one stage to the next."""
 
 TO_THE_RIGHT: Mm = 12.0
