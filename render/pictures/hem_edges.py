@@ -142,7 +142,7 @@ def braided(sign: Sign, width: Mm, allowance: Mm, wide: str, turn: str) -> Edge:
         drawing=together(
             layer(folded(0.0, top, (0.0, APART), end=allowance), sign),
             braid(inner, 0.4, width),
-            stitch(1.6, APART - THICK / 2, inner + 0.7),
+            stitch(1.6, APART - THICK / 2 + 0.5, inner + 0.7),
             stitch(width - 1.2, -THICK / 2, inner + 0.7),
         ),
         labels=(

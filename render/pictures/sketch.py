@@ -56,7 +56,7 @@ OPENED = Pen(width=0.8)
 LINING_OPENED = Pen(width=0.6, dash=(1.4, 0.9))
 """The opening of a lining under a skirt whose own opening is not known."""
 
-SEWN = Pen(width=0.3)
+PANEL_SEAM = Pen(width=0.3)
 """A seam: heavier than a fold, lighter than an edge."""
 
 AT_SIDE = 0.93
@@ -195,7 +195,7 @@ def _seams(pattern: Pattern, view: View, *, back: bool) -> Iterator[Drawing]:
     figures = pattern.figures
     down = levels(figures)
     for level in down:
-        yield line(*view.across(level), pen=SEWN)
+        yield line(*view.across(level), pen=PANEL_SEAM)
         if figures.tiers:
             for k in range(1, 18):
                 side = math.sin(-TURN + math.pi * k / 18)
@@ -205,17 +205,17 @@ def _seams(pattern: Pattern, view: View, *, back: bool) -> Iterator[Drawing]:
     for side in seam_sides(pattern, back=back):
         start = opened if opened < end and _opens_at(pattern, side, back=back) else 0.0
         if figures.godets is None:
-            yield line(*view.run(side, start, end), pen=SEWN)
+            yield line(*view.run(side, start, end), pen=PANEL_SEAM)
             continue
         top = end - figures.godets.depth
-        yield line(*view.run(side, start, top), pen=SEWN)
+        yield line(*view.run(side, start, top), pen=PANEL_SEAM)
         if abs(side) >= AT_SIDE:
             continue  # a godet at the side is seen on edge
         # What a godet spans of the hem that is seen, by its share of the sweep.
         spread = math.pi * figures.godets.sweep / figures.skirt.sweep / figures.skirt.panels
         apex = view.at(top, side)
         for edge in (-spread, spread):
-            yield line(apex, view.at(end, math.sin(math.asin(side) + edge)), pen=SEWN)
+            yield line(apex, view.at(end, math.sin(math.asin(side) + edge)), pen=PANEL_SEAM)
 
 
 def seam_sides(pattern: Pattern, *, back: bool) -> tuple[float, ...]:
