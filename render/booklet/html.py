@@ -4,13 +4,16 @@ Well-formed XML as well as HTML, so that any reader of either can check it. Impo
 booklet's values and the SVG of its pictures.
 """
 
+import math
 from collections.abc import Iterator
 from html import escape
 
-from drafting.language import headed, say, speaking
+from drafting.language import say, speaking
+from drafting.units import Mm
+from render import fonts
 from render.booklet import model
 from render.booklet.page_style import STYLE
-from render.booklet.words import Place, care_words, clean, foot_words, places, time_words
+from render.booklet.words import Place, clean, foot_words, places, time_words
 from render.pictures.picture import Picture
 from render.svg import svg_of_page
 
@@ -18,9 +21,20 @@ PHONE = 75.0
 """Pictures wider than this (mm) can be moved sideways on a phone, so that their words stay
 legible there."""
 
-WRAPPED, CROWDED = 3, 6
-"""A table of more columns is told row by row on a phone, one column earlier where it has sentences
-beside its first; of still more, on a tablet too."""
+LEGIBLE = 7 * 25.4 / 96
+"""Least height of type (mm) to which a picture is made smaller on a phone: 7 CSS pixels."""
+
+WRAPPED, CROWDED = 2, 6
+"""A table of more columns is told row by row on a phone; of still more, on a tablet too."""
+
+TYPE, BETWEEN = 15.2, 12.2
+"""Height of a table's type, and white space beside each cell, in CSS pixels."""
+
+ON_A_PHONE, ON_A_TABLET, ON_A_DESK = 290.0, 520.0, 660.0
+"""Room for a table, in CSS pixels: what needs more is told row by row there."""
+
+WORD = 0.45 * ON_A_PHONE
+"""A word as wide as this may be broken in a table: it has no room beside another on a phone."""
 
 
 def booklet_html(booklet: model.Booklet) -> bytes:
@@ -144,22 +158,21 @@ class _Writer:
 
     def care(self, title: str, items: tuple[str, ...]) -> Iterator[str]:
         # A note, not a complementary part: those stand beside the main part, never inside it.
-        word, more = _text(say("Care")), _text(care_words(title))
-        beside = f"\u2002{more}" if more else ""
-        label = headed(word, more) if more else word
+        label = _text(title)
         yield f'<aside class="care" role="note" aria-label="{label}">'
-        yield f"<p><strong>{word}</strong>{beside}</p>"
+        yield f"<p><strong>{label}</strong></p>"
         yield from self.bullets(items)
         yield "</aside>"
 
     def table(self, table: model.Table) -> Iterator[str]:
         # Told row by row, a table is one no longer to some readers unless its roles are named.
-        sentences = set(range(1, len(table.heads))) - set(table.figures)
-        many = len(table.heads) > (WRAPPED - 1 if sentences else WRAPPED)
-        crowd = len(table.heads) > CROWDED
-        few = len(table.heads) <= WRAPPED
-        look = "crowd" if crowd else "many few" if many and few else "many" if many else ""
-        look = f' class="{look}"' if look else ""
+        words = _longest_words(table)
+        need = sum(words) + BETWEEN * len(words)
+        crowd = len(table.heads) > CROWDED or need > ON_A_TABLET
+        many = len(table.heads) > WRAPPED or need > ON_A_PHONE
+        tight = need > ON_A_DESK or max(words, default=0.0) > WORD
+        names = ("crowd" if crowd else "many" if many else "", "tight" if tight else "")
+        look = f' class="{" ".join(filter(None, names))}"' if any(names) else ""
 
         def role(name: str) -> str:
             return f' role="{name}"' if many else ""
@@ -195,7 +208,9 @@ class _Writer:
         yield "<figure>"
         if wide:
             label = _text(picture.caption or picture.alt)
-            yield f'<div class="across" role="group" tabindex="0" aria-label="{label}">'
+            least = f"--least: {_least_wide(picture):.1f}mm"
+            yield f'<div class="across" style="{least}" role="group" tabindex="0"'
+            yield f' aria-label="{label}">'
             yield drawn
             yield "</div>"
         else:
@@ -203,6 +218,20 @@ class _Writer:
         if picture.caption:
             yield f"<figcaption>{_text(picture.caption)}</figcaption>"
         yield "</figure>"
+
+
+def _longest_words(table: model.Table) -> list[float]:
+    """Return the width of each column's longest word, in CSS pixels."""
+    return [
+        max(fonts.width(word, TYPE, bold=True) for words in column for word in words.split(" "))
+        for column in zip(table.heads, *table.rows, strict=True)
+    ]
+
+
+def _least_wide(picture: Picture) -> Mm:
+    """Return the least width of a picture whose type is legible still; it is made no larger."""
+    smallest = min((text.size for text in picture.drawing.texts), default=math.inf)
+    return picture.box.width * min(1.0, LEGIBLE / smallest)
 
 
 def _listed(listed: tuple[Place, ...]) -> Iterator[str]:

@@ -59,30 +59,36 @@ main ul > li::marker { content: "\\2013\\00a0\\00a0"; }
   border: 1.5px solid #111; }
 figure { margin: 1.5rem 0; }
 figcaption { font-size: .95rem; margin-top: .4rem; }
-.across { overflow-x: auto; }
-svg { display: block; width: calc(var(--wide) * 1.35); max-width: 100%; height: auto; }
-.large { min-width: var(--wide); }
+/* A picture too wide for the window slides; the shadow at an edge tells that there is more. */
+.across { overflow-x: auto; background:
+  linear-gradient(to right, #fff 40%, #fff0) local,
+  linear-gradient(to left, #fff 40%, #fff0) 100% 0 local,
+  linear-gradient(to right, #0008, #0000),
+  linear-gradient(to left, #0008, #0000) 100% 0;
+  background-size: 2.5rem 100%, 2.5rem 100%, .75rem 100%, .75rem 100%;
+  background-repeat: no-repeat; }
+svg { display: block; width: calc(var(--wide) * 1.35); max-width: 100%; height: auto;
+  overflow: visible; }
+svg text { font-family: "Fira Sans", "Segoe UI", "Noto Sans", "Helvetica Neue", Arial, sans-serif; }
+.large { min-width: var(--least); }
 table { border-collapse: collapse; width: 100%; margin: 1.2rem 0; font-size: .95rem;
   font-variant-numeric: tabular-nums; border-top: 2px solid #111; }
 caption { text-align: left; font-weight: 600; padding-bottom: .4rem; }
 thead th { border-bottom: 2px solid #111; }
 th, td { text-align: left; vertical-align: top; padding: .35em .8em .35em 0; }
 tbody th { font-weight: 400; }
-th, td { overflow-wrap: anywhere; hyphens: auto; }
-thead th { min-width: 2.4em; }
-th.figures, td.figures { min-width: 5.4em; }
-.many th, .many td { overflow-wrap: break-word; }
-.few th, .few td { overflow-wrap: anywhere; }
-.few td { min-width: 7em; }
-.crowd th, .crowd td { overflow-wrap: anywhere; min-width: 0; padding-right: .5em; }
+.crowd th, .crowd td { padding-right: .5em; }
+.tight th, .tight td { overflow-wrap: anywhere; }
 tbody tr { border-bottom: 1px solid #111; }
 th.figures, td.figures { text-align: right; padding-right: 1.6em; }
 .figures:last-child { padding-right: 0; }
 footer { margin-top: 3rem; padding-bottom: 2rem; font-size: .9rem; }
 footer p { border-top: 1px solid #111; padding-top: .6rem; }
 @media screen and (max-width: 34rem) {
+  header, nav, main, footer { padding: 0 .75rem; }
   h1 { font-size: 1.6rem; }
   .steps { padding-left: 1.6rem; }
+  .steps figure { margin-left: -1.8rem; }
 }
 @media screen and (max-width: 34rem) { MANY }
 @media screen and (max-width: 48rem) { CROWD }
@@ -96,7 +102,7 @@ footer p { border-top: 1px solid #111; padding-top: .6rem; }
   .check { break-before: avoid; }
   figure, .care, .check, tr { break-inside: avoid; }
   p, li { orphans: 2; widows: 2; }
-  .across { overflow: visible; }
+  .across { overflow: visible; background: none; }
   svg, .large { min-width: 0; width: var(--wide); max-width: 100%; }
   nav { break-after: page; }
 }

@@ -101,11 +101,6 @@ def _minutes(minutes: float) -> str:
     return say("{hours}\u00a0h\u00a0{minutes}\u00a0min", hours=hours, minutes=rest)
 
 
-def care_words(title: str) -> str:
-    """Return what stands beside the word "Care" in a box, or nothing if it says no more."""
-    return "" if title.casefold() == say("Care").casefold() else title
-
-
 def foot_words(booklet: Booklet) -> str:
     """Return what stands at the foot of every page: the garment and its maker."""
     told = (clean(booklet.title).strip(), clean(booklet.author).strip())
