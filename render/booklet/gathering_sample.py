@@ -23,9 +23,9 @@ def gathering_sample(making: Making, strip: Picture | None) -> Section:
         ),
         Paragraph(
             words=say(
-                "Pin this strip to a scrap of the ruffle's cloth, or copy its marks: eight equal"
-                " parts and the rows. Whatever size it was printed at, the eighths are equal, and"
-                " only the measured lengths count."
+                "The strip is a third of the sample. Mark it three times along a scrap of the"
+                " ruffle's cloth: its eighths, its rows, its seam line. If it was printed smaller,"
+                " draw it by its measures instead."
             )
         ),
     ]
