@@ -6,14 +6,17 @@ booklet's values and the SVG of its pictures.
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from html import escape
 
+from drafting.geometry import Box
 from drafting.language import say, speaking
 from drafting.units import Mm
 from render import fonts
 from render.booklet import model
 from render.booklet.page_style import STYLE
 from render.booklet.words import Place, clean, foot_words, places, time_words
+from render.drawing import Anchor
 from render.pictures.picture import Picture
 from render.svg import svg_of_page
 
@@ -202,13 +205,14 @@ class _Writer:
         yield "</tbody></table>"
 
     def picture(self, picture: Picture) -> Iterator[str]:
-        wide = picture.box.width > PHONE
+        box = _with_words(picture)
+        wide = box.width > PHONE
         look = "large" if wide else "small"
-        drawn = svg_of_page(picture.drawing, picture.box, clean(picture.alt), classes=look)
+        drawn = svg_of_page(picture.drawing, box, clean(picture.alt), classes=look)
         yield "<figure>"
         if wide:
             label = _text(picture.caption or picture.alt)
-            least = f"--least: {_least_wide(picture):.1f}mm"
+            least = f"--least: {_least_wide(picture, box):.1f}mm"
             yield f'<div class="across" style="{least}" role="group" tabindex="0"'
             yield f' aria-label="{label}">'
             yield drawn
@@ -228,10 +232,28 @@ def _longest_words(table: model.Table) -> list[float]:
     ]
 
 
-def _least_wide(picture: Picture) -> Mm:
+def _with_words(picture: Picture) -> Box:
+    """Return what is shown of a picture, grown for words that reach beyond its lines.
+
+    A page of paper has room beside a picture for them; the window cuts them off.
+    """
+    box = picture.box
+    for text in picture.drawing.texts:
+        wide = fonts.width(text.text, text.size, bold=text.bold)
+        if text.angle == 0:
+            left = text.at.x - _BEFORE[text.anchor] * wide
+            box = replace(box, left=min(box.left, left), right=max(box.right, left + wide))
+    return box
+
+
+_BEFORE = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
+"""How much of a text lies to the left of its place."""
+
+
+def _least_wide(picture: Picture, box: Box) -> Mm:
     """Return the least width of a picture whose type is legible still; it is made no larger."""
     smallest = min((text.size for text in picture.drawing.texts), default=math.inf)
-    return picture.box.width * min(1.0, LEGIBLE / smallest)
+    return box.width * min(1.0, LEGIBLE / smallest)
 
 
 def _listed(listed: tuple[Place, ...]) -> Iterator[str]:
