@@ -169,11 +169,11 @@ class _Writer:
 
     def table(self, table: model.Table) -> Iterator[str]:
         # Told row by row, a table is one no longer to some readers unless its roles are named.
-        words = _longest_words(table)
-        need = sum(words) + BETWEEN * len(words)
+        longest = _longest_words(table)
+        need = sum(longest) + BETWEEN * len(longest)
         crowd = len(table.heads) > CROWDED or need > ON_A_TABLET
         many = len(table.heads) > WRAPPED or need > ON_A_PHONE
-        tight = need > ON_A_DESK or max(words, default=0.0) > WORD
+        tight = need > ON_A_DESK or max(longest, default=0.0) > WORD
         names = ("crowd" if crowd else "many" if many else "", "tight" if tight else "")
         look = f' class="{" ".join(filter(None, names))}"' if any(names) else ""
 
