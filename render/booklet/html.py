@@ -5,6 +5,7 @@ booklet's values and the SVG of its pictures.
 """
 
 import math
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from html import escape
@@ -47,7 +48,8 @@ def booklet_html(booklet: model.Booklet) -> bytes:
 
 
 def _text(words: str) -> str:
-    return escape(clean(words))
+    """Return words as text of the page; a range such as 70–80 stays on one line."""
+    return escape(re.sub(r"(?<=\d)–(?=\d)", "–\u2060", clean(words)))
 
 
 def _heading(level: int, words: str, ident: str = "") -> str:
