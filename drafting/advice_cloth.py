@@ -10,7 +10,7 @@ from drafting import cloth
 from drafting.findings import Finding, caution, note, stop
 from drafting.language import said_later, say, say_counted
 from drafting.layer import Layer
-from drafting.part_words import by_part
+from drafting.part_words import say_by_part
 from drafting.piece import FoldWay, Piece
 from drafting.piece_names import piece_words
 from drafting.plan import Plan, layers
@@ -61,27 +61,23 @@ def on_cloth(plan: Plan) -> Iterator[Finding]:
         elif width > usable:
             yield stop(
                 "cloth-too-narrow",
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later(
-                            "No panel of this skirt fits cloth with {usable} between its selvages,"
-                            " even cut in {panels}."
-                        ),
-                        lining=said_later(
-                            "No panel of this lining fits cloth with {usable} between its"
-                            " selvages, even cut in {panels}."
-                        ),
+                say_by_part(
+                    part,
+                    skirt=said_later(
+                        "No panel of this skirt fits cloth with {usable} between its selvages,"
+                        " even cut in {panels}."
+                    ),
+                    lining=said_later(
+                        "No panel of this lining fits cloth with {usable} between its"
+                        " selvages, even cut in {panels}."
                     ),
                     usable=length_text(usable, units),
                     panels=cloth.MOST_PANELS,
                 ),
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later("Buy wider cloth, or shorten the skirt."),
-                        lining=said_later("Buy wider cloth, or shorten the lining."),
-                    )
+                say_by_part(
+                    part,
+                    skirt=said_later("Buy wider cloth, or shorten the skirt."),
+                    lining=said_later("Buy wider cloth, or shorten the lining."),
                 ),
             )
         if layer.cut.panels > layer.asked_panels:

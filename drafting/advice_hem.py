@@ -12,7 +12,7 @@ from drafting.findings import Finding, caution, note, stop
 from drafting.gored import ShapedGores
 from drafting.language import decimal, said_later, say
 from drafting.layer import LEAST_DROP, Layer
-from drafting.part_words import by_part
+from drafting.part_words import by_part, say_by_part
 from drafting.plan import Plan, layers
 from drafting.spec import HemFinish, LevelAt
 from drafting.tilted import Tilted
@@ -135,37 +135,31 @@ def on_hem(plan: Plan) -> Iterator[Finding]:
         if wanted > limit:
             yield caution(
                 "hem-too-deep",
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later(
-                            "The skirt's hem allowance of {allowance} is too deep for this curve"
-                            " ({most} at most, an estimate for its cloth)."
-                        ),
-                        lining=said_later(
-                            "The lining's hem allowance of {allowance} is too deep for this curve"
-                            " ({most} at most, an estimate for its cloth)."
-                        ),
+                say_by_part(
+                    part,
+                    skirt=said_later(
+                        "The skirt's hem allowance of {allowance} is too deep for this curve"
+                        " ({most} at most, an estimate for its cloth)."
+                    ),
+                    lining=said_later(
+                        "The lining's hem allowance of {allowance} is too deep for this curve"
+                        " ({most} at most, an estimate for its cloth)."
                     ),
                     allowance=radius_text(wanted, units),
                     most=radius_text(limit, units),
                 ),
                 _shallower(layer, limit, units),
             )
-        if layer.finish is HemFinish.BOUND and layer.allowances.hem > 0:
+        if layer.finish is HemFinish.BOUND and layer.allowances.hem > 0 and layer.below is None:
             yield note(
                 "bound-allowance",
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later(
-                            "The skirt's hem has {allowance} of allowance, and a binding takes"
-                            " none."
-                        ),
-                        lining=said_later(
-                            "The lining's hem has {allowance} of allowance, and a binding takes"
-                            " none."
-                        ),
+                say_by_part(
+                    part,
+                    skirt=said_later(
+                        "The skirt's hem has {allowance} of allowance, and a binding takes none."
+                    ),
+                    lining=said_later(
+                        "The lining's hem has {allowance} of allowance, and a binding takes none."
                     ),
                     allowance=radius_text(layer.allowances.hem, units),
                 ),
@@ -211,18 +205,16 @@ def on_bias(plan: Plan) -> Iterator[Finding]:
         if not kind.woven:
             yield note(
                 "hang",
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later(
-                            "The skirt's cloth has no bias of the woven kind; net and knits stretch"
-                            " across."
-                        ),
-                        lining=said_later(
-                            "The lining's cloth has no bias of the woven kind; net and knits"
-                            " stretch across."
-                        ),
-                    )
+                say_by_part(
+                    part,
+                    skirt=said_later(
+                        "The skirt's cloth has no bias of the woven kind; net and knits stretch"
+                        " across."
+                    ),
+                    lining=said_later(
+                        "The lining's cloth has no bias of the woven kind; net and knits"
+                        " stretch across."
+                    ),
                 ),
                 say("Hang it {hours} hours before you mark its hem.", hours=kind.hang_hours),
             )
@@ -327,17 +319,15 @@ def on_walking(plan: Plan) -> Iterator[Finding]:
         checks.append(("lining", plan.lining, plan.lining_walking_sweep))
     for part, layer, least in checks:
         sweep = layer.sweep
-        what = say(
-            by_part(
-                part,
-                skirt=said_later(
-                    "The skirt's sweep is {sweep}; a step of {step} needs about {least} there, an"
-                    " estimate."
-                ),
-                lining=said_later(
-                    "The lining's sweep is {sweep}; a step of {step} needs about {least} there, an"
-                    " estimate."
-                ),
+        what = say_by_part(
+            part,
+            skirt=said_later(
+                "The skirt's sweep is {sweep}; a step of {step} needs about {least} there, an"
+                " estimate."
+            ),
+            lining=said_later(
+                "The lining's sweep is {sweep}; a step of {step} needs about {least} there, an"
+                " estimate."
             ),
             sweep=length_text(sweep, units),
             step=length_text(plan.spec.wearer.step, units),
@@ -348,12 +338,10 @@ def on_walking(plan: Plan) -> Iterator[Finding]:
         if isinstance(layer.cut, ShapedGores):  # their flare begins at the hip
             girth, below = layer.cut.hipline, layer.length - layer.cut.hip_depth
         wanted = (lining.STAIRS * least - girth) / (math.tau * below)
-        do = say(
-            by_part(
-                part,
-                skirt=said_later("Cut the skirt from at least {least} of a circle."),
-                lining=said_later("Cut the lining from at least {least} of a circle."),
-            ),
+        do = say_by_part(
+            part,
+            skirt=said_later("Cut the skirt from at least {least} of a circle."),
+            lining=said_later("Cut the lining from at least {least} of a circle."),
             least=decimal(f"{math.ceil(wanted * 100) / 100:g}"),
         )
         if layer.hem_radius is None:

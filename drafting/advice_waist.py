@@ -13,7 +13,7 @@ from drafting.findings import Finding, caution, note, stop
 from drafting.gored import ShapedGores
 from drafting.language import decimal, said_later, say
 from drafting.levelled import Levelled
-from drafting.part_words import by_part
+from drafting.part_words import by_part, say_by_part
 from drafting.plan import Plan, layers
 from drafting.spec import Closure, CutKind, WaistFinish
 from drafting.tilted import Tilted
@@ -43,17 +43,15 @@ def on_waist(plan: Plan) -> Iterator[Finding]:
         if not cut >= LEAST_CUT_RADIUS * plan.spec.scale:
             yield stop(
                 "waist-radius-too-small",
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later(
-                            "The skirt's waist has a radius of {radius}; with its allowance only"
-                            " {left} is left to cut."
-                        ),
-                        lining=said_later(
-                            "The lining's waist has a radius of {radius}; with its allowance only"
-                            " {left} is left to cut."
-                        ),
+                say_by_part(
+                    part,
+                    skirt=said_later(
+                        "The skirt's waist has a radius of {radius}; with its allowance only"
+                        " {left} is left to cut."
+                    ),
+                    lining=said_later(
+                        "The lining's waist has a radius of {radius}; with its allowance only"
+                        " {left} is left to cut."
                     ),
                     radius=shown,
                     left=length_text(max(cut, 0.0), units),
@@ -220,17 +218,15 @@ def on_hip(plan: Plan) -> Iterator[Finding]:
             continue  # it ends above the hip
         girth = layer.girth_at(deep)
         least = least_fullness(wearer.hip, line=flare.waistline, hip_depth=deep, ease=ease)
-        what = say(
-            by_part(
-                part,
-                skirt=said_later(
-                    "At the hip line the skirt measures {girth}; your hip is {hip} and needs {room}"
-                    " of room."
-                ),
-                lining=said_later(
-                    "At the hip line the lining measures {girth}; your hip is {hip} and needs"
-                    " {room} of room."
-                ),
+        what = say_by_part(
+            part,
+            skirt=said_later(
+                "At the hip line the skirt measures {girth}; your hip is {hip} and needs {room}"
+                " of room."
+            ),
+            lining=said_later(
+                "At the hip line the lining measures {girth}; your hip is {hip} and needs"
+                " {room} of room."
             ),
             girth=length_text(girth, units),
             hip=length_text(wearer.hip, units),
@@ -261,17 +257,15 @@ def on_hip(plan: Plan) -> Iterator[Finding]:
             yield stop(
                 "hip-too-tight",
                 what,
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later(
-                            "Cut the skirt from at least {least} of a circle (a third, {third}, is"
-                            " comfortable for most)."
-                        ),
-                        lining=said_later(
-                            "Cut the lining from at least {least} of a circle (a third, {third}, is"
-                            " comfortable for most)."
-                        ),
+                say_by_part(
+                    part,
+                    skirt=said_later(
+                        "Cut the skirt from at least {least} of a circle (a third, {third}, is"
+                        " comfortable for most)."
+                    ),
+                    lining=said_later(
+                        "Cut the lining from at least {least} of a circle (a third, {third}, is"
+                        " comfortable for most)."
                     ),
                     least=decimal(f"{math.ceil(least * 100) / 100:g}"),
                     third=decimal("0.33"),
@@ -322,15 +316,13 @@ def on_passing(plan: Plan) -> Iterator[Finding]:
         if z > 0.7 * layer.length:
             yield stop(
                 "opening-too-long",
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later(
-                            "For the hip to pass, the skirt must open {opening} of its {length}."
-                        ),
-                        lining=said_later(
-                            "For the hip to pass, the lining must open {opening} of its {length}."
-                        ),
+                say_by_part(
+                    part,
+                    skirt=said_later(
+                        "For the hip to pass, the skirt must open {opening} of its {length}."
+                    ),
+                    lining=said_later(
+                        "For the hip to pass, the lining must open {opening} of its {length}."
                     ),
                     opening=length_text(z, units),
                     length=length_text(layer.length, units),
@@ -342,17 +334,15 @@ def on_passing(plan: Plan) -> Iterator[Finding]:
         elif z > plan.waist.hip_depth + opening.PAST_THE_HIP * spec.scale + 1e-6:
             yield note(
                 "opening-long",
-                say(
-                    by_part(
-                        part,
-                        skirt=said_later(
-                            "The skirt opens {opening} below the waist seam, past the hip: a narrow"
-                            " cone lets less through than its girth suggests."
-                        ),
-                        lining=said_later(
-                            "The lining opens {opening} below the waist seam, past the hip: a"
-                            " narrow cone lets less through than its girth suggests."
-                        ),
+                say_by_part(
+                    part,
+                    skirt=said_later(
+                        "The skirt opens {opening} below the waist seam, past the hip: a narrow"
+                        " cone lets less through than its girth suggests."
+                    ),
+                    lining=said_later(
+                        "The lining opens {opening} below the waist seam, past the hip: a"
+                        " narrow cone lets less through than its girth suggests."
                     ),
                     opening=length_text(z, units),
                 ),

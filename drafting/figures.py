@@ -61,6 +61,7 @@ class LayerFigures:
     hem_allowance: Mm | None = None
     hem_spare: Mm | None = None
     bias_drop: Mm | None = None
+    bias_drop_most: Mm | None = None
     bias_drops: tuple[DropFigures, ...] = ()
     hang_hours: int | None = None
     waist_stretch: float | None = None
@@ -292,6 +293,7 @@ def _layer_figures(plan: Plan, layer: Layer, walking: Mm | None) -> LayerFigures
         hem_allowance=None if layer.below or not drawn else layer.allowances.hem,
         hem_spare=layer.allowances.spare or None,
         bias_drop=drop or None if drawn else None,
+        bias_drop_most=(layer.most_drop if drop and drawn else 0.0) or None,
         bias_drops=_drops(layer) if on_panel else (),
         hang_hours=layer.behaviour.hang_hours if drawn else None,
         waist_stretch=plan.waist.lining_stretch if lining else plan.waist.stretch,

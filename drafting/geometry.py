@@ -147,6 +147,15 @@ def distance(one: Point, other: Point) -> Mm:
     return math.hypot(one.x - other.x, one.y - other.y)
 
 
+def off_run(point: Point, one: Point, other: Point) -> Mm:
+    """Return how far a point lies from a straight run between two others."""
+    dx, dy = other.x - one.x, other.y - one.y
+    square = dx * dx + dy * dy
+    share = ((point.x - one.x) * dx + (point.y - one.y) * dy) / square if square else 0.0
+    share = min(max(share, 0.0), 1.0)
+    return math.hypot(point.x - one.x - share * dx, point.y - one.y - share * dy)
+
+
 def length(segment: Segment) -> Mm:
     """Return the exact length of a segment."""
     if isinstance(segment, Line):

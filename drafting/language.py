@@ -6,11 +6,11 @@ English, as the keys and the commands are. The only home of gettext.
 """
 
 import gettext
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from enum import StrEnum
-from functools import cache, wraps
+from functools import cache, reduce, wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
@@ -102,6 +102,17 @@ def said_later(words: str, /) -> str:
 def decimal(number: str) -> str:
     """Return a number written with a point, with the decimal mark of the language spoken."""
     return number if spoken() is Language.ENGLISH else number.replace(".", ",")
+
+
+def clauses(parts: Iterable[str]) -> str:
+    """Return parts of a sentence in a row: "cut 2; sides 1.5 cm". French sets a space before."""
+    there = tuple(parts)
+    return reduce(lambda one, other: say("{one}; {other}", one=one, other=other), there or ("",))
+
+
+def headed(head: str, words: str) -> str:
+    """Return words behind what they are of: "waist: 74 cm". French sets a space before."""
+    return say("{name}: {told}", name=head, told=words)
 
 
 def listed(items: "tuple[str, ...] | list[str]") -> str:

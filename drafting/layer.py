@@ -38,7 +38,7 @@ SIDE_ALLOWANCE = {
     SeamFinish.BOUND: 15.0,
     SeamFinish.OVERLOCKED: 10.0,
 }
-"""Allowance of the seams between panels; a French seam is sewn twice, 6 and then 10 mm."""
+"""Allowance of the seams between panels; a French seam is sewn twice, 10 and then 6 mm."""
 
 LEAST_DROP: Mm = 1.0
 """A smaller drop on the bias cannot be told from the width of a chalk line."""

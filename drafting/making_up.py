@@ -428,7 +428,8 @@ def _ruffle(plan: Plan, lined: Sequence[Piece]) -> Parts:
     if drafted is None:
         return (), ()
     strips = ruffle.ruffle_pieces(drafted, seam="4")
-    a = ruffle.HABITS[drafted.cloth].join_allowance
+    # A hemmed end takes END_HEM of a strip, where a join would take its allowance.
+    ends = 0.0 if drafted.ring else 2 * (END_HEM - drafted.habit.join_allowance)
     seams = [
         Seam(
             number="4",
@@ -436,7 +437,7 @@ def _ruffle(plan: Plan, lined: Sequence[Piece]) -> Parts:
             first=all_round(strips[:1], "gathered"),
             second=all_round(lined, "ruffle line"),
             gather=drafted.gather_ratio,
-            ease=0.0 if drafted.ring else 2 * (END_HEM - a),
+            ease=ends,
         )
     ]
     for order, (upper, lower) in enumerate(pairwise(strips)):
@@ -447,6 +448,7 @@ def _ruffle(plan: Plan, lined: Sequence[Piece]) -> Parts:
                 first=all_round([lower], "gathered"),
                 second=all_round([upper], "lower"),
                 gather=drafted.tiers[order + 1].ratio,
+                ease=ends * (1 - drafted.tiers[order + 1].ratio),
             )
         )
     return strips, tuple(seams)

@@ -74,7 +74,9 @@ def estimate_findings(
     if size is not None or not missing:
         return ()
     child = figure is Figure.CHILD
-    what = _not_measured(missing, written, units, child=child)
+    # The measures begin an English sentence and end a French one.
+    told = _not_measured(missing, written, units, child=child)
+    what = told[0].upper() + told[1:]
     if child:
         return (
             Finding(
@@ -154,8 +156,7 @@ def _listed(missing: list[str]) -> str:
         names.append(say("the lengths from waist to floor"))
     else:
         names += [measure_words(name) for name in floors]
-    words = listed(names)
-    return words[0].upper() + words[1:]
+    return listed(names)
 
 
 def _where(waist: Mm) -> str:

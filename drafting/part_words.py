@@ -4,7 +4,7 @@ A part put into braces would need another article, ending or case in other langu
 the language spoken.
 """
 
-from drafting.language import say_as
+from drafting.language import say, say_as
 
 
 def by_part(part: str, *, skirt: str, lining: str) -> str:
@@ -15,6 +15,14 @@ def by_part(part: str, *, skirt: str, lining: str) -> str:
         skirt, lining: sentences given by ``said_later``, for ``say`` to be given the one returned.
     """
     return {"skirt": skirt, "lining": lining}[part]
+
+
+def say_by_part(part: str, *, skirt: str, lining: str, **values: object) -> str:
+    """Return one of two sentences, said, as ``say`` returns it.
+
+    Babel does not gather what ``said_later`` is given inside another call inside ``say``.
+    """
+    return say(by_part(part, skirt=skirt, lining=lining), **values)
 
 
 def part_words(name: str) -> str:

@@ -101,6 +101,8 @@ _NAMES = frozenset(
         said_later("hem facing side back"),
         said_later("hem facing side back left"),
         said_later("hem facing side back right"),
+        said_later("hem facing gore"),
+        said_later("hem facing godet"),
         said_later("hem facing strip"),
         said_later("hem binding"),
         said_later("waist binding"),
@@ -180,6 +182,22 @@ def cloth_words(name: str) -> str:
         "interfacing": say_as("cloth", "interfacing"),
         "binding": say_as("cloth", "binding"),
     }[name]
+
+
+_KINDS = (
+    said_later("soft tulle"),
+    said_later("stiff net"),
+    said_later("silk organza"),
+    said_later("polyester organza"),
+    said_later("cotton organdy"),
+    said_later("crinoline canvas"),
+)
+"""Kinds of cloth that a ruffle may be of: the words that a sheet has for them."""
+
+
+def kind_words(kind: str) -> str:
+    """Return what kind of cloth it is: a ruffle's said, any other as the sheet has it."""
+    return say(kind) if kind in _KINDS else kind
 
 
 def seam_words(name: str) -> str:

@@ -213,6 +213,7 @@ def drafted(
             top=TOP_ALLOWANCE,
             seam=TOP_ALLOWANCE,
             hem=habit.edge_hem,
+            ring=ring,
         )
         ratios = (wish.gather_ratio, *(wish.tier_ratio,) * (wish.tiers - 1))
         depths = tier_depths(depth, wish.tiers, wish.tier_growth)

@@ -42,6 +42,7 @@ class StripWays:
         join: allowance at each end of a strip.
         top: allowance of a gathered edge; ``seam`` of the plain edge that it is sewn to.
         hem: allowance of the lowest edge, 0 where it stays raw.
+        ring: whether every tier closes all round; else its ends are hemmed.
     """
 
     usable: Mm
@@ -49,6 +50,7 @@ class StripWays:
     top: Mm
     seam: Mm
     hem: Mm
+    ring: bool = True
 
 
 def tier_depths(length: Mm, count: int, growth: float) -> tuple[Mm, ...]:
@@ -73,7 +75,7 @@ def tiers(
     above = edge
     for index, (ratio, depth) in enumerate(zip(ratios, depths, strict=True)):
         flat = ratio * above
-        count, cut = strip_count(flat, ways.usable, join_allowance=ways.join, ring=True)
+        count, cut = strip_count(flat, ways.usable, join_allowance=ways.join, ring=ways.ring)
         below = ways.hem if index == len(ratios) - 1 else ways.seam
         found.append(
             Tier(

@@ -155,6 +155,23 @@ def radius_text(length: Mm, units: Units) -> str:
     return f"{_inches(math.floor(length / MM_PER_INCH * 16 + 1e-3), 16)}\u00a0{inch()}"
 
 
+def metres_text(metres: float, units: Units) -> str:
+    """Return an estimated amount bought by the metre or the yard."""
+    if units is Units.CM:
+        return f"{decimal(f'{metres:.1f}')}\u00a0{metre()}"
+    return f"{decimal(f'{metres / 0.9144:.1f}')}\u00a0{yard()}"
+
+
+def metre() -> str:
+    """Return how the language spoken writes the metre behind a number."""
+    return say_as("unit", "m")
+
+
+def yard() -> str:
+    """Return how the language spoken writes the yard behind a number."""
+    return say_as("unit", "yd")
+
+
 def inch() -> str:
     """Return how the language spoken writes the inch behind a number."""
     return say_as("unit", "in")

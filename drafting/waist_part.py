@@ -24,6 +24,7 @@ from drafting.geometry import (
     distance,
     flattened,
     holds,
+    off_run,
     on_circle,
     path_length,
     point_along,
@@ -33,7 +34,7 @@ from drafting.geometry import (
     straight,
     walked_to,
 )
-from drafting.language import said_later, say
+from drafting.language import clauses, headed, said_later, say
 from drafting.piece import (
     Dot,
     Edge,
@@ -368,7 +369,7 @@ def _grain(
     sides = [edges[_BEGIN].path, *rays_drawn, reversed_path(edges[_FINISH].path)]
 
     def is_clear(p: Point) -> bool:
-        return holds(polygon, p) and all(_off(p, one, other) > CLEAR for one, other in lines)
+        return holds(polygon, p) and all(off_run(p, one, other) > CLEAR for one, other in lines)
 
     best: tuple[Mm, tuple[Point, Point]] = (0.0, whole)
     for middle in _between(sides):
@@ -393,15 +394,6 @@ def _between(sides: Sequence[Path]) -> Iterator[Point]:
                 one = point_along(near, depth * path_length(near))
                 other = point_along(far, depth * path_length(far))
                 yield Point(one.x + (other.x - one.x) * share, one.y + (other.y - one.y) * share)
-
-
-def _off(p: Point, one: Point, other: Point) -> Mm:
-    """Return how far a point lies from a straight run between two others."""
-    dx, dy = other.x - one.x, other.y - one.y
-    square = dx * dx + dy * dy
-    share = ((p.x - one.x) * dx + (p.y - one.y) * dy) / square if square else 0.0
-    share = min(max(share, 0.0), 1.0)
-    return math.hypot(p.x - one.x - share * dx, p.y - one.y - share * dy)
 
 
 # --- what is told of the rest --------------------------------------------------------------
@@ -438,7 +430,7 @@ def _side(piece: Piece, edge: Edge, path: Path, ray: Ray, units: Units) -> Edge:
     told = say("{length} {to_hem}", length=long, to_hem=_lines(piece).to_hem)
     if not edge.words:
         return replace(edge, path=path, words=told, shorter=long)
-    named = (say("{name}: {told}", name=edge.words, told=words) for words in (told, long))
+    named = (headed(edge.words, words) for words in (told, long))
     return replace(edge, path=path, words=next(named), shorter=next(named))
 
 
@@ -557,7 +549,7 @@ def _notches_told(piece: Piece, edges: Sequence[Edge], units: Units) -> list[str
             "notches on the edges, {marks} {below_waist}: {edges}",
             marks=marks,
             below_waist=_lines(piece).below_waist,
-            edges="; ".join(names),
+            edges=clauses(names),
         )
         for marks, names in both.items()
     ]

@@ -23,7 +23,17 @@ from drafting.chalked import (
 from drafting.cloth import is_bias_strip
 from drafting.findings import Level
 from drafting.geometry import Box, Point, distance, straight
-from drafting.language import decimal, in_its_language, listed, said_later, say, say_as
+from drafting.language import (
+    clauses,
+    decimal,
+    headed,
+    in_its_language,
+    listed,
+    said_later,
+    say,
+    say_as,
+    say_counted,
+)
 from drafting.pattern import Pattern
 from drafting.piece import FoldWay, Piece, cutting_box
 from drafting.piece_names import piece_words
@@ -210,6 +220,7 @@ def _pictures(page: Setting, pattern: Pattern, way: _Way) -> None:
     page.y = top - high - lines - 1.5
 
 
+_SINGLE = said_later("on single cloth")
 _FOLDS = {
     FoldWay.CROSSWISE: said_later("on a crosswise fold, cut end laid to cut end"),
     FoldWay.LENGTHWISE: said_later("on a lengthwise fold, selvage laid to selvage"),
@@ -222,7 +233,7 @@ def _caption(piece: Piece) -> str:
             "half of it on single cloth: chalk it, then its mirror image beyond its middle line"
         )
     else:
-        how = say(_FOLDS.get(piece.fold_way, said_later("on single cloth")))
+        how = say(_FOLDS.get(piece.fold_way, _SINGLE))
     arcs = swung(piece)
     told = [f"{piece_words(piece.name)}, {how}"]
     if arcs is not None and arcs.outer < LONGEST_RADIUS:
@@ -230,7 +241,7 @@ def _caption(piece: Piece) -> str:
             told.append(say("the tape is held at the ringed cross"))
     elif measured(piece):
         told.append(say("lengths from the waist line to the hem line"))
-    return "; ".join(told)
+    return clauses(told)
 
 
 # --- what is chalked -----------------------------------------------------------------------
@@ -409,7 +420,7 @@ def _columns(page: Setting, rows: Sequence[tuple[str, ...]], size: Mm) -> None:
                 for head, value in zip(rows[0][1:], row[1:], strict=True)
                 if value not in ("", "–")
             ]
-            page.paragraph(f"{row[0]}: {'; '.join(told)}", size=style.NOTE, after=0.4)
+            page.paragraph(headed(row[0], clauses(told)), size=style.NOTE, after=0.4)
         return
     stretch = min((page.width - math.fsum(each) + GAP) / max(len(used) - 1, 1), 4.0)
     # Where type is smallest for want of room, rows close up as far as lines of a paragraph.
@@ -457,10 +468,10 @@ def _uneven(page: Setting, pattern: Pattern, way: _Way) -> None:
     for piece in (piece for group in groups.values() for piece, _ in group):
         said.setdefault(_uneven_words(piece, units), []).append(piece_words(piece.name))
     for words, names in said.items():
-        told = f"{', '.join(names)}: {words}"
+        told = headed(", ".join(names), words)
         page.paragraph(told, size=max(way.size - 0.3, style.NOTE), after=0.2)
     pieces = [piece for group in groups.values() for piece, _ in group]
-    for note in (*(["; ".join(ends) + "."] if ends else []), _set_off(pieces, units)):
+    for note in (*([clauses(ends) + "."] if ends else []), _set_off(pieces, units)):
         page.paragraph(note, size=max(way.size - 0.3, style.NOTE), after=0.4)
 
 
@@ -560,7 +571,7 @@ def _bare(words: str) -> str:
 
 def _uneven_words(piece: Piece, units: Units) -> str:
     """Return how often a panel is cut, its one radius if it has one, and its allowances."""
-    told = [say("cut {count}", count=piece.count)]
+    told = [say_counted("cut {count}", "cut {count}", piece.count)]
     if piece.mirrored:
         told.append(say("a mirrored pair"))
     told += _also(piece)
@@ -574,9 +585,10 @@ def _uneven_words(piece: Piece, units: Units) -> str:
     starts, ends = [p.start for p in places], [p.end for p in places]
     if places[0].turn is not None and max(starts) - min(starts) < 0.01:
         radius = radius_text(starts[0], units)
-        words += "; " + say("waist radius {radius} to sew", radius=radius)
+        words = clauses((words, say("waist radius {radius} to sew", radius=radius)))
     if places[0].turn is not None and max(ends) - min(ends) < 0.01:
-        words += "; " + say("hem radius {radius} to sew", radius=radius_text(ends[0], units))
+        radius = radius_text(ends[0], units)
+        words = clauses((words, say("hem radius {radius} to sew", radius=radius)))
     return f"{words}. {_outside(piece, units)}"
 
 

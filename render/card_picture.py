@@ -31,7 +31,7 @@ from drafting.geometry import (
     stepped,
     straight,
 )
-from drafting.language import decimal, say
+from drafting.language import decimal, say, say_as
 from drafting.piece import EdgeKind, FoldWay, Piece, cutting_line, stitching_line
 from drafting.spec import Spec
 from drafting.units import Mm, Units, length_text, radius_text
@@ -304,22 +304,27 @@ def _tapes(sketch: _Sketch, piece: Piece, arcs: Swung, units: Units) -> None:
         sketch.draw(straight(centre, end), TAPE)
         for side in (math.radians(150), -math.radians(150)):
             sketch.draw(straight(stepped(end, angle + side, 2.4), end), style.MARK)
-        words = (cut_words, say("sew {radius}", radius=radius_text(sewn, units)))
-        half = max(fonts.width(one, style.NOTE) for one in words) / 2
-        near, far = arcs.inner * by + 3 + half, arcs.outer * by - 3 - half
-        if kind is EdgeKind.HEM:
-            middles = [near + (far - near) * share for share in (0.5, 0.6, 0.7, 0.8, 0.9, 1.0)]
-        else:
-            middles = [near + step for step in (0.0, 2.0, 4.0, 7.0, 10.0, 15.0)]
-        _both_sides(sketch, words, [on_circle(centre, at, angle) for at in middles], angle)
+        sew_words = say("sew {radius}", radius=radius_text(sewn, units))
+        bare = say_as("radius", "cut {radius}", radius=radius_text(cut, units))
+        # The arrow shows which edge it is, where words of another language have no room to tell.
+        for words, clear in (((cut_words, sew_words), 3.0), ((bare, sew_words), 1.5)):
+            half = max(fonts.width(one, style.NOTE) for one in words) / 2 + clear
+            near, far = arcs.inner * by + half, arcs.outer * by - half
+            if kind is EdgeKind.HEM:
+                middles = [near + (far - near) * share for share in (0.5, 0.6, 0.7, 0.8, 0.9, 1.0)]
+            else:
+                middles = [near + step for step in (0.0, 2.0, 4.0, 7.0, 10.0, 15.0)]
+            spots = [on_circle(centre, at, angle) for at in middles if near <= at <= far + 1e-6]
+            if _both_sides(sketch, words, spots, angle):
+                break
 
 
 def _both_sides(
     sketch: _Sketch, words: Sequence[str], spots: Sequence[Point], angle: float
-) -> None:
+) -> bool:
     """Set one line of words above a sloping line and the other below it, where there is room.
 
-    The table tells them too: without such room they are left out.
+    The table tells them too: without such room they are left out. Tells whether they are set.
     """
     way = upright(angle)
     for spot in spots:
@@ -327,7 +332,8 @@ def _both_sides(
         if all(sketch.has_room(line, at, way) for line, at in zip(words, places, strict=True)):
             for line, at in zip(words, places, strict=True):
                 sketch.say(line, at, way)
-            return
+            return True
+    return False
 
 
 def _cross(sketch: _Sketch, at: Point) -> None:

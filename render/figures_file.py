@@ -64,6 +64,20 @@ def has_lay(told: dict[str, Any] | None) -> bool:
     return told is not None and any("lay_length" in cloth for cloth in told["cloth"].values())
 
 
+_OF_A_PLAN = ("lay_length", "method", "stretches", "pieces")
+"""What tells one lay of a cloth from another."""
+
+
+def tells_of(told: dict[str, Any] | None, shopping: Shopping) -> bool:
+    """Tell whether the lays that figures tell of are these very ones."""
+    cloths = json.loads(json.dumps(cloth_json(shopping)))
+    return told is not None and all(
+        told["cloth"].get(name, {}).get(key) == plan[key]
+        for name, plan in cloths.items()
+        for key in _OF_A_PLAN
+    )
+
+
 def without_lay(told: dict[str, Any] | None) -> dict[str, Any] | None:
     """Return figures as they would be had no lay been made."""
     if told is None:

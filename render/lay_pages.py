@@ -14,11 +14,11 @@ from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.cloth.shopping import AtWidth, Measured, Notion, Purchase, Shopping
 from drafting.findings import Finding, Level, by_weight
 from drafting.geometry import Box, Point, straight
-from drafting.language import in_its_language, listed, said_later, say
+from drafting.language import clauses, in_its_language, listed, said_later, say
 from drafting.pattern import Pattern
-from drafting.piece_names import cloth_words, piece_words
+from drafting.piece_names import cloth_words, kind_words, piece_words
 from drafting.spec import PaperName
-from drafting.units import Mm, Units, length_text
+from drafting.units import Mm, Units, length_text, metres_text
 from render import fonts, style
 from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, Text, together
 from render.lay_labels import grain_ends
@@ -41,7 +41,7 @@ from render.lay_words import (
     money,
     terms_of,
 )
-from render.measures import layer_words, metres_text
+from render.measures import layer_words
 from render.paper import PAPERS
 from render.setting import Setting, height_of
 from render.words import edition_words, made_for
@@ -84,7 +84,7 @@ def lay_document(
     publish = pattern.spec.publish
     subject = say("Lay plans and cloth to buy, drawn small")
     if publish.licence:
-        subject += "; " + say("licence: {licence}", licence=publish.licence)
+        subject = clauses((subject, say("licence: {licence}", licence=publish.licence)))
     return Document(
         title=fonts.printable(say("{title}: lay plans", title=pattern.spec.title)),
         author=fonts.printable(publish.maker),
@@ -280,7 +280,7 @@ def _heading(page: Setting, pattern: Pattern, lay: Lay) -> None:
     usable = length_text(lay.usable, units)
     loose = lay.name == "interfacing" and not cloth.kind
     facts = [
-        cloth.kind or (say("not woven, without a grain") if loose else ""),
+        kind_words(cloth.kind) or (say("not woven, without a grain") if loose else ""),
         say("{width} wide", width=length_text(cloth.width, units)),
         say("{width} usable between the selvages once washed", width=usable)
         if cloth.shrink_width or cloth.shrink_length
@@ -496,7 +496,7 @@ def _purchase_row(purchase: Purchase, units: Units) -> tuple[str, ...]:
     cloth = purchase.lay.cloth
     return (
         layer_words(purchase.name),
-        cloth.kind,
+        kind_words(cloth.kind),
         length_text(cloth.width, units),
         along_text(purchase.washed, units),
         added(purchase.shrinking),

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from drafting.cloth.lays import Laid, Lay, Lies
 from drafting.errors import DraftingError
 from drafting.geometry import Box, Path, Point, holds, moved, scaled, straight
-from drafting.language import say
+from drafting.language import clauses, headed, say
 from drafting.piece_names import piece_words
 from drafting.spec import Spec
 from drafting.units import MM_PER_INCH, Mm, Units, inch, length_text
@@ -206,7 +206,12 @@ class _Picture:
         return LEFT + run.length / self.scale + RIGHT
 
     def _text_right(self, text: Text) -> Mm:
-        return max(corner.x for corner in text_box(text)) - 1.0 if text.angle == 0.0 else 0.0
+        if text.angle != 0.0:
+            return 0.0
+        wide = fonts.width(text.text, text.size, bold=text.bold)
+        return (
+            text.at.x + {Anchor.START: wide, Anchor.MIDDLE: wide / 2, Anchor.END: 0.0}[text.anchor]
+        )
 
     # --- one run -------------------------------------------------------------------------
 
@@ -218,7 +223,7 @@ class _Picture:
         selvage = max(self.lay.cloth.selvage / scale, LEAST_SELVAGE)
         y = top
         caption = self.caption(run)
-        rows = fonts.wrapped(caption, style.SMALL, self.width)
+        rows = fonts.wrapped(caption, style.SMALL, self.width, bold=True)
         for row in rows:
             y -= CAPTION
             self.say(row, Point(0.0, y + 1.2), size=style.SMALL, bold=True)
@@ -251,7 +256,8 @@ class _Picture:
             begin = say("From {length} on.", length=along_text(run.start, units))
             words = f"{begin} {words}"
         if run.ends and run.stretch is self.lay.stretches[-1]:
-            words += "; " + say("{length} to lay", length=along_text(self.lay.length, units))
+            to_lay = say("{length} to lay", length=along_text(self.lay.length, units))
+            words = clauses((words, to_lay))
         return words
 
     def edges(self, run: Run, cloth: Box, selvage: Mm) -> None:
@@ -586,7 +592,7 @@ class _Picture:
     def under(self, top: Mm) -> Mm:
         """Set the key and the scale under the runs; return where they end."""
         y = top
-        words = [f"{number}: {name}" for number, name in sorted(self.key.items())]
+        words = [headed(str(number), name) for number, name in sorted(self.key.items())]
         rows = []
         if words:
             rows.append(";  ".join(words))

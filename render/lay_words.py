@@ -10,8 +10,7 @@ from drafting.cloth.shapes import Shape
 from drafting.geometry import straight
 from drafting.language import decimal, said_later, say, say_as
 from drafting.piece import EdgeKind, FoldWay
-from drafting.units import Mm, Units, length_text
-from render.measures import metre
+from drafting.units import Mm, Units, length_text, metre
 
 ONE_WAY = (
     said_later("one way: nap or print runs this way, from waist to hem"),

@@ -7,9 +7,9 @@ import math
 from dataclasses import dataclass
 
 from drafting.figures import Figures, LayerFigures, TierFigures, above_seam
-from drafting.language import decimal, listed, said_later, say, say_as, say_counted
+from drafting.language import clauses, decimal, listed, said_later, say, say_as, say_counted
 from drafting.pattern import Pattern
-from drafting.units import Units, length_text, radius_text
+from drafting.units import Units, length_text, metres_text, radius_text
 
 _NAMES = {
     0.25: said_later("a quarter circle"),
@@ -48,23 +48,6 @@ def fullness_words(fullness: float) -> str:
     if fullness < 1:
         return say("{fullness} of a circle", fullness=shown)
     return say("{fullness} circles", fullness=shown)
-
-
-def metres_text(metres: float, units: Units) -> str:
-    """Return an estimated amount bought by the metre or the yard."""
-    if units is Units.CM:
-        return f"{decimal(f'{metres:.1f}')}\u00a0{metre()}"
-    return f"{decimal(f'{metres / 0.9144:.1f}')}\u00a0{yard()}"
-
-
-def metre() -> str:
-    """Return how the language spoken writes the metre behind a number."""
-    return say_as("unit", "m")
-
-
-def yard() -> str:
-    """Return how the language spoken writes the yard behind a number."""
-    return say_as("unit", "yd")
 
 
 def share_text(share: float) -> str:
@@ -264,8 +247,8 @@ def _layer(pattern: Pattern, layer: LayerFigures) -> str:
         sweep=length_text(layer.sweep, units),
     )
     radii = _radii(layer, units)
-    told = (cut_words(layer), _seam(pattern, layer), f"{radii}; {down}" if radii else down)
-    return "; ".join(told)
+    told = (cut_words(layer), _seam(pattern, layer), clauses((radii, down)) if radii else down)
+    return clauses(told)
 
 
 def _bias(figures: Figures, units: Units) -> list[Measure]:
@@ -547,4 +530,4 @@ def _opening(pattern: Pattern) -> str:
             )
         else:
             told.append(say("zip {sold} (the next length sold)", sold=sold))
-    return "; ".join(told)
+    return clauses(told)

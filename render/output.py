@@ -20,7 +20,7 @@ from render.booklet.written import Books
 from render.chosen import CardError, on_paper
 from render.correction import printer_findings
 from render.dxf import LOST, dxf_bytes, lost
-from render.figures_file import figures_bytes, has_lay, held, without_lay
+from render.figures_file import figures_bytes, has_lay, held, tells_of, without_lay
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
 from render.lay_pages import lay_document
@@ -59,6 +59,10 @@ class Extra(StrEnum):
 
     LAY = "lay"
     BOOKLET = "booklet"
+
+
+EFFORTS = (Effort.THOROUGH, Effort.USUAL, Effort.QUICK)
+"""How a plan in the folder may have been found, the likeliest first: ``lay`` is thorough."""
 
 
 def _silent(_: str) -> None:
@@ -125,14 +129,15 @@ def write_draft(
     grows = () if before is None else (figures,)
     wants_lay = not (only or kept_lay or Extra.LAY in without)
     books = Books(into, name, wanted=not (only or Extra.BOOKLET in without))
-    books = books.kept() if before is not None and not force else books
+    if before is not None and not force:
+        books = books.kept(pattern.spec.publish.language)
     taken = (
         *targets.values(), *writers, figures, *((plan,) if wants_lay else ()), *books.files,
     )  # fmt: skip
     check_free(tuple(path for path in taken if path not in grows), force=force)
-    # A booklet tells of the plan that is there: one that was kept was searched for thoroughly.
     looks = wants_lay or (books.wanted and Extra.LAY not in without)
-    lays = Laying(pattern, Effort.THOROUGH if kept_lay else effort) if looks else None
+    efforts = EFFORTS if kept_lay else (effort,)
+    lays = Laying(pattern, efforts[0]) if looks else None
     files: dict[Path, bytes] = {}
     layouts: dict[PaperName, Printed] = {}
     for paper, path in targets.items():
@@ -146,6 +151,8 @@ def write_draft(
         progress(f"drawing {paper.value}")
         files[path] = pdf_bytes(layouts[paper].document)
     found_cloth = lays.made(progress) if lays else None
+    if kept_lay and found_cloth is not None:
+        found_cloth = _as_kept(pattern, before, found_cloth, progress)
     cloth = found_cloth if wants_lay else None
     if books.wanted:
         progress("writing the booklet")
@@ -249,6 +256,25 @@ def write_lay(
     written = Written(path=plan, pages=len(document.pages), proof=proof(plan.read_bytes()))
     rest = tuple(Written(path=path) for path in (*drawn, figures))
     return Output(files=(written, *rest), findings=findings, cloth=cloth)
+
+
+def _as_kept(
+    pattern: Pattern, before: dict[str, Any] | None, first: Cloth, progress: Progress
+) -> Cloth:
+    """Return the plans that are in the folder already, found again, for a booklet to tell of.
+
+    How long they were searched for is not written down, so each effort is tried.
+
+    Args:
+        before: what the figures tell of them.
+        first: what the first of ``EFFORTS`` came to; returned where none comes to the same.
+    """
+    cloth = first
+    for effort in EFFORTS[1:]:
+        if tells_of(before, cloth.shopping):
+            return cloth
+        cloth = Laying(pattern, effort).made(progress)
+    return cloth if tells_of(before, cloth.shopping) else first
 
 
 def _kept_papers(before: dict[str, Any] | None, into: Path, name: str) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from functools import cache
 from itertools import product
 
 from drafting.geometry import Box, Point
-from drafting.language import in_its_language, say, say_as
+from drafting.language import clauses, in_its_language, say, say_as
 from drafting.pattern import Pattern
 from drafting.piece_names import piece_words
 from drafting.spec import PaperName, Print, Scope
@@ -159,7 +159,7 @@ def _subject(pattern: Pattern) -> str:
     licence = pattern.spec.publish.licence
     card_only = pattern.spec.print.scope is Scope.CARD
     kind = say("Figures of a sewing pattern") if card_only else say("Sewing pattern at true size")
-    return kind + ("; " + say("licence: {licence}", licence=licence) if licence else "")
+    return clauses((kind, say("licence: {licence}", licence=licence))) if licence else kind
 
 
 def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:

@@ -8,20 +8,17 @@ from collections.abc import Iterable
 
 from drafting.figures import Figures, LayerFigures, TierFigures
 from drafting.findings import Finding, Level
-from drafting.language import in_its_language, say, say_as
+from drafting.language import headed, in_its_language, say, say_as
 from drafting.pattern import Pattern
 from drafting.sizes import size_table
-from drafting.units import Units, inch, length_text, radius_text
+from drafting.units import Units, inch, length_text, metre, metres_text, radius_text, yard
 from render.measures import (
     LONGEST_RADIUS,
     finish_words,
     fullness_words,
     layer_words,
     lengths,
-    metre,
-    metres_text,
     ratio_text,
-    yard,
 )
 
 WIDTH = 88
@@ -231,7 +228,7 @@ def findings_text(findings: Iterable[Finding]) -> str:
     """
     blocks = []
     for finding in findings:
-        head = f"{_level_words(finding.level)}: "
+        head = headed(_level_words(finding.level), "")
         block = [
             textwrap.fill(text, WIDTH, initial_indent=first, subsequent_indent=" " * len(head))
             for text, first in ((finding.what, head), (finding.do, " " * len(head)))

@@ -17,7 +17,7 @@ from drafting.geometry import (
     scaled,
     straight,
 )
-from drafting.language import decimal, said_later, say, say_as
+from drafting.language import clauses, decimal, said_later, say, say_as
 from drafting.pattern import Pattern
 from drafting.piece import Piece, cutting_box, cutting_line
 from drafting.piece_names import piece_words, seam_words
@@ -413,7 +413,7 @@ def _cut_row(
         wide_and_high = f"{length_text(box.width, units)} × {length_text(box.height, units)}"
         told = (wide_and_high, say("cutting measures"), _grain_words(piece, box, units))
         lines.insert(0, ", ".join(told))
-    facts = "; ".join((*lines, *shown.notes))
+    facts = clauses((*lines, *shown.notes))
     # A row stays together: picture and facts on one page.
     deep = style.BODY * style.LEADING + 0.2 + height_of(facts, style.BODY, page.width - shift)
     page.need(max(high, deep) + 2)
@@ -479,7 +479,7 @@ def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
         for one in pattern.seams
     )
     if seams:
-        page.paragraph("; ".join(seams) + ".", size=style.SMALL)
+        page.paragraph(clauses(seams) + ".", size=style.SMALL)
     care = cautions(pattern.spec)
     high = math.fsum(height_of(words, style.SMALL, page.width) + 0.8 for words in care)
     page.heading(say_as("heading", "Take care"), with_next=high)  # whole, or on a page of its own

@@ -6,9 +6,9 @@ Imports the piece, units and the language.
 from collections.abc import Iterator
 
 from drafting.geometry import bounds, point_along
-from drafting.language import said_later, say
+from drafting.language import clauses, headed, said_later, say
 from drafting.piece import Edge, EdgeKind, FoldWay, InnerKind, Piece, cutting_box, stitching_line
-from drafting.piece_names import cloth_words
+from drafting.piece_names import cloth_words, kind_words
 from drafting.spec import Spec
 from drafting.units import Mm, Units, length_text
 from drafting.waist_part import CUT_OFF, is_shortened
@@ -29,7 +29,7 @@ def cut_words(piece: Piece, spec: Spec) -> str:
 
 def _cloth_words(name: str, spec: Spec) -> str:
     cloth = getattr(spec.cloths, name)
-    return cloth_words(name) + (f" ({cloth.kind})" if cloth.kind else "")
+    return cloth_words(name) + (f" ({kind_words(cloth.kind)})" if cloth.kind else "")
 
 
 _HALF = {
@@ -87,7 +87,7 @@ def allowance_words(piece: Piece, units: Units) -> str:
         included = [say("included: {edges}", edges=", ".join(told))]
         if piece.half:
             included.append(say("none at the fold"))
-        return "; ".join(included)
+        return clauses(included)
     if not any(named.values()):
         return say("no allowances included: the stitching line is the cutting line")
     if len(set(named.values())) == 1 and len(named) > 1:
@@ -99,7 +99,7 @@ def allowance_words(piece: Piece, units: Units) -> str:
     if piece.half:
         chalked = piece.fold_way is FoldWay.NONE
         without.append(say("none at the middle") if chalked else say("none at the fold"))
-    return "; ".join((say("included: {edges}", edges=", ".join(given)), *without))
+    return clauses((say("included: {edges}", edges=", ".join(given)), *without))
 
 
 def _width_words(name: str, width: Mm, units: Units) -> str:
@@ -164,7 +164,7 @@ def check_words(piece: Piece, units: Units) -> str:
     told = [_width_words(say(_EDGES[round_]), named[round_].length, units)]
     if not is_shortened(piece):
         told.append(_width_words(say("straight edge"), straight.length, units))
-    return f"{say(CHECK)}: {', '.join(told)}"
+    return headed(say(CHECK), ", ".join(told))
 
 
 def marks_words(piece: Piece, units: Units) -> str:
@@ -175,7 +175,7 @@ def marks_words(piece: Piece, units: Units) -> str:
     if not piece.rectangle:
         # Drawn on the paper; along a short curve there is no room to say how far from the edge.
         drawn = (line.words for line in piece.inner_lines if line.kind is InnerKind.GATHERING)
-        return "; ".join(dict.fromkeys(drawn))
+        return clauses(dict.fromkeys(drawn))
     told = []
     for name, marks in _marks(piece).items():
         listed = dict.fromkeys(
@@ -197,7 +197,7 @@ def marks_words(piece: Piece, units: Units) -> str:
                     marks=of_them,
                 )
             )
-    return "; ".join((*told, *dict.fromkeys(_gathering_words(piece, units))))
+    return clauses((*told, *dict.fromkeys(_gathering_words(piece, units))))
 
 
 def _marks(piece: Piece) -> dict[str | None, list[tuple[Mm, str]]]:

@@ -21,7 +21,7 @@ from drafting.cloth.solver import CANNOT_BE_RUN, TOOK_TOO_LONG, SolverError, sol
 from drafting.effort import Effort
 from drafting.findings import Finding, caution, note
 from drafting.language import in_its_language, said_later, say
-from drafting.piece_names import cloth_in_full, piece_words
+from drafting.piece_names import cloth_in_full, kind_words, piece_words
 from drafting.spec import Cloth
 from drafting.units import Mm, Units, length_text
 
@@ -377,7 +377,7 @@ def _may_shade(name: str, of: Cloth) -> Finding:
             "The {cloth} is {kind}, which may look darker one way up than the other, and this plan"
             " lays pieces both ways.",
             cloth=cloth_in_full(name),
-            kind=of.kind,
+            kind=kind_words(of.kind),
         ),
         say(
             "Hold two scraps beside each other, one upside down, in daylight; if they differ, write"

@@ -24,7 +24,7 @@ from drafting.spec import (
     SeamFinish,
     WaistFinish,
 )
-from drafting.units import Mm, length_text
+from drafting.units import Mm, Units, length_text, metres_text
 from drafting.waistband import BINDING, ELASTIC_JOIN
 
 if TYPE_CHECKING:
@@ -145,14 +145,13 @@ def _threads(pattern: "Pattern") -> Iterator[Notion]:
         for cloth in ("skirt", "lining", "ruffle"):
             mine = [run for run in runs if (run.thread, run.cloth) == (thread, cloth)]
             if mine:
-                yield _thread(thread, cloth, mine)
+                yield _thread(thread, cloth, mine, pattern.spec.units)
 
 
-def _thread(thread: _Thread, cloth: str, runs: list[_Run]) -> Notion:
+def _thread(thread: _Thread, cloth: str, runs: list[_Run], units: Units) -> Notion:
     metres = math.fsum(run.metres for run in runs)
     told = ", ".join(
-        say("{what} {metres}\u00a0m", what=run.what, metres=decimal(f"{run.metres:.1f}"))
-        for run in runs
+        say("{what} {amount}", what=run.what, amount=metres_text(run.metres, units)) for run in runs
     )
     if thread is _Thread.OVERLOCK:
         why = say("{runs}; on cones, shared by all its needles and loopers", runs=told)

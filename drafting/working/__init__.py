@@ -34,6 +34,7 @@ NOT_WORKED: tuple[tuple[str, str], ...] = (
     ("*.waist_stretch", "given, or a table of cloths; one by the bias law is worked"),
     ("*.hem_allowance", "asked for on the sheet; one that is left open is worked"),
     ("*.hem_spare", "asked for on the sheet; one that is left open is worked"),
+    ("*.bias_drop_most", "the greatest of the drops at the angles that occur; the law is worked"),
     ("*.hang_hours", "a table of habits, by the kind of cloth"),
     ("*.bias_drops.*.angle", "places on a panel, every 15 degrees"),
     ("*.bias_drops.*.drop", "one law for all; the first place between the grains is worked"),

@@ -130,7 +130,7 @@ def tier_workings(
             flat=tier.flat,
             usable=ways.usable,
             join=ways.join,
-            ring=True,
+            ring=ways.ring,
             strips=tier.strips,
             cut=tier.cut_length,
         )

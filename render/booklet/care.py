@@ -4,6 +4,7 @@ Imports the making and the booklet's values.
 """
 
 from drafting.cautions import cautions
+from drafting.findings import by_weight
 from drafting.language import say
 from drafting.spec import RuffleCloth
 from render.booklet.making import Making
@@ -19,6 +20,14 @@ def caution_box(making: Making) -> Section:
     )
 
 
+def findings(making: Making) -> Section | None:
+    """Return what a cutter would say of this draft, or None if there is nothing."""
+    told = tuple(f"{one.what} {one.do}" for one in by_weight(making.pattern.findings))
+    if not told:
+        return None
+    return Section(name="worth-knowing", title=say("Worth knowing"), blocks=(Bullets(items=told),))
+
+
 def care(making: Making) -> Section:
     """Return how to wash, press and keep the finished garment."""
     items = [
@@ -28,11 +37,18 @@ def care(making: Making) -> Section:
     if wish is not None:
         items.append(
             say(
-                "Keep the ruffle out of the machine: it tangles, creases and tears. Wash lining and"
-                " ruffle by hand in cool water, rinse, and hang them by the waist to drip; or brush"
-                " and air them, and wash the skirt alone where it comes off."
+                "Keep it out of the machine: the ruffle tangles, creases and tears. Brush and air"
+                " it after wearing; when it must be washed, wash the whole skirt by hand in cool"
+                " water, never wrung, and let it drip from the waist."
             )
         )
+        if wish.cloth is RuffleCloth.SILK_ORGANZA:
+            items.append(
+                say(
+                    "Silk marks with water and loses its crispness in it: try a scrap, or have the"
+                    " skirt cleaned by somebody who knows silk."
+                )
+            )
         items.append(_stiffness(wish.cloth))
     items.append(
         say("Dry it hanging from the waist, never by the hem, and press the skirt from the inside.")

@@ -65,6 +65,8 @@ def _sections(making: Making, shown: Shown, *, working: bool) -> Iterator[Sectio
     steps = tuple(step for _, _, mine in chapters for step in mine)
     yield care.caution_box(making)
     yield front.measurements(making, None)
+    if known := care.findings(making):
+        yield known
     yield front.needs(making)
     yield front.times(making, steps)
     if half := half_scale_section(making.pattern):
@@ -111,7 +113,9 @@ def _chapters(making: Making, shown: Shown) -> Iterator[_Chapter]:
     yield "prepare", say("Before sewing"), tuple(before)
     if making.sews_skirt:
         skirt = [
-            *sewing_the_skirt(making, opening=shown.opening, gathers=shown.waist_quarters),
+            *sewing_the_skirt(
+                making, seam=shown.seam, opening=shown.opening, gathers=shown.waist_quarters
+            ),
             hanging(making),
         ]
         yield "skirt", say("The skirt"), _made(skirt)
@@ -134,9 +138,9 @@ def _chapters(making: Making, shown: Shown) -> Iterator[_Chapter]:
         joining(making),
         waist_finish(making, shown.waist),
         levelling(making, shown.levelling),
-        hemming(making, shown.hem),
         comparing(making, shown.section),
-        the_end(),
+        hemming(making, shown.hem),
+        the_end(making),
     ]
     yield "finish", say("Putting it together"), _made(last)
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from drafting.cloth.lays import Lay
 from drafting.figures import SeamFigures
 from drafting.geometry import Box, bounds
-from drafting.language import decimal, listed, say
+from drafting.language import clauses, decimal, listed, say
 from drafting.piece import InnerKind, Piece, cutting_line
 from drafting.piece_names import cloth_words, piece_words, seam_words
 from drafting.units import Mm
@@ -17,7 +17,7 @@ from render.booklet.model import Block, Paragraph, Section, Table
 from render.lay_picture import LayPicture, PictureError, lay_picture
 from render.lay_words import along_text
 from render.pictures.picture import TALL, WIDE, Picture
-from render.words import cut_words
+from render.words import cut_words, marks_words
 
 LOW: Mm = 72.0
 """Two lay plans of this height stand on a page, each with its caption."""
@@ -28,14 +28,7 @@ EVEN = 0.05
 
 def cutting(making: Making, pieces: Picture | None) -> Section:
     """Return the cut list, the lay plans, and what is sewn to what."""
-    blocks: list[Block] = [
-        Paragraph(
-            words=say(
-                "Pieces have the same numbers on the paper, in this list and on the lay plans. All"
-                " allowances are inside the heavy line; how wide they are stands on each piece."
-            )
-        )
-    ]
+    blocks: list[Block] = [Paragraph(words=_numbers(making))]
     if pieces is not None:
         blocks.append(pieces)
     blocks.append(_list(making))
@@ -44,6 +37,26 @@ def cutting(making: Making, pieces: Picture | None) -> Section:
         Section(name="seams", title=say("Seams and marks"), blocks=(_seams(making), _marks(making)))
     )
     return Section(name="cutting", title=say("Cutting"), blocks=tuple(blocks))
+
+
+def _numbers(making: Making) -> str:
+    """Return where the numbers of pieces stand, and what tells of their allowances."""
+    if making.on_paper and making.cloth:
+        return say(
+            "Pieces have the same numbers on the paper, in this list and on the lay plans. All"
+            " allowances are inside the heavy line; how wide they are stands on each piece."
+        )
+    if making.on_paper:
+        return say(
+            "Pieces have the same numbers on the paper and in this list. All allowances are inside"
+            " the heavy line; how wide they are stands on each piece."
+        )
+    if making.cloth:
+        return say(
+            "Pieces have the same numbers in this list and on the lay plans. The printed card tells"
+            " how each is chalked and how wide its allowances are."
+        )
+    return say("The printed card tells how each piece is chalked and how wide its allowances are.")
 
 
 def _list(making: Making) -> Table:
@@ -78,7 +91,7 @@ def _lays(making: Making) -> Iterator[Block]:
             Paragraph(
                 words=say(
                     "Drawn on the cloth opened out, selvages above and below. The lay plans in"
-                    " their own file are larger and list where each piece lies."
+                    " their own file list where each piece lies."
                 )
             ),
             *pictures,
@@ -146,17 +159,22 @@ def _seams(making: Making) -> Table:
 GATHERED = 1.05
 """From this ratio on an edge is gathered; below it, it is eased or stretched a little."""
 
+STRETCHED: Mm = 0.5
+"""What an edge stretches by less than this is not told."""
+
 
 def _how(making: Making, seam: SeamFigures) -> str:
+    """Return what becomes of the difference of two edges: first = gather x second + ease."""
+    told = []
     if seam.gather >= GATHERED:
-        return say("gathered {ratio} to 1", ratio=decimal(f"{seam.gather:.3g}"))
-    if abs(seam.ease) > EVEN:
-        return say(
-            "the longer has {long} more, which lap over or join", long=making.long(abs(seam.ease))
-        )
-    if abs(seam.gather - 1) > 1e-6:
-        return say("the cut edge stretches to it")
-    return say("edge to edge")
+        told.append(say("gathered {ratio} to 1", ratio=decimal(f"{seam.gather:.3g}")))
+    lap = abs(seam.ease) / (seam.gather if seam.ease < 0 else 1)
+    if lap > EVEN:
+        told.append(say("{long} of it laps over or is joined", long=making.long(lap)))
+    stretched = seam.second - lap - seam.first
+    if seam.gather < GATHERED and stretched > STRETCHED:
+        told.append(say("the cut edge stretches by {long}", long=making.little(round(stretched))))
+    return ", ".join(told) or say("edge to edge")
 
 
 def _marks(making: Making) -> Table:
@@ -164,10 +182,16 @@ def _marks(making: Making) -> Table:
         caption=say("What is marked on each piece"),
         heads=(say("no."), say("piece"), say("marks")),
         rows=tuple(
-            (str(number), piece_words(piece.name), "; ".join(marks(piece)) or "–")
+            (str(number), piece_words(piece.name), _marked(making, piece))
             for number, piece in enumerate(making.pattern.pieces, start=1)
         ),
     )
+
+
+def _marked(making: Making, piece: Piece) -> str:
+    """Return a piece's marks; those of one that is drawn by rule with their distances."""
+    told = marks_words(piece, making.units) if piece.rectangle else ""
+    return told or clauses(marks(piece)) or "–"
 
 
 def marks(piece: Piece) -> Iterator[str]:

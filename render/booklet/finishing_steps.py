@@ -8,7 +8,8 @@ from collections.abc import Iterator
 from drafting.advice_ruffle import COVER
 from drafting.language import say
 from drafting.piece import EdgeKind
-from drafting.spec import HemFinish, WaistFinish
+from drafting.spec import Closure, HemFinish, WaistFinish
+from drafting.units import Mm
 from render.booklet import habits
 from render.booklet.making import HEM_SEAM, WAIST_SEAM, Making
 from render.booklet.model import Step
@@ -16,24 +17,22 @@ from render.pictures.picture import Picture
 
 
 def hanging(making: Making) -> Step | None:
-    """Return the step that lets the skirt hang, or None for one that does not grow."""
+    """Return the step that lets the skirt hang, or None for one that hardly grows."""
     skirt = making.skirt
-    if not making.sews_skirt or not skirt.hang_hours or not skirt.bias_drop:
+    if not making.grows or not skirt.hang_hours:
         return None
     do = [
         say(
-            "Baste a tape to the waist seam and hang the skirt from it, on a form or a wide hanger,"
-            " for {hours} hours. Where it hangs on the bias it grows; what grows now is trimmed"
-            " before the hem, not after.",
+            "Baste a spare tape to the waist seam and hang the skirt from it, on a form or a wide"
+            " hanger, for {hours} hours. Where it hangs on the bias it grows; what grows now is"
+            " trimmed before the hem, not after.",
             hours=skirt.hang_hours,
-        )
-    ]
-    do.append(
+        ),
         say(
-            "For this cloth and cut it may grow by about {drop} on the bias, an estimate.",
-            drop=making.long(skirt.bias_drop),
-        )
-    )
+            "For this cloth and cut it may grow by up to about {drop}, an estimate.",
+            drop=making.long(making.grows),
+        ),
+    ]
     if skirt.hem_spare:
         do.append(
             say(
@@ -68,19 +67,25 @@ def joining(making: Making) -> Step | None:
         if making.ruffle
         else say("Slip the lining into the skirt, wrong side to wrong side.")
     )
-    do = [
-        facing,
-        say(
-            "Match centre front, centre back and both sides, and baste the two waist edges together"
-            " on the seam line (seam {seam}).",
-            seam=WAIST_SEAM,
+    do = [facing]
+    if making.sews_skirt:
+        do.append(
+            say(
+                "Match the edges of the opening first, then the marks and the seams that lie at the"
+                " same place, and baste the two waist edges together on the seam line (seam"
+                " {seam}).",
+                seam=WAIST_SEAM,
+            )
         )
-        if making.sews_skirt
-        else say(
-            "Match centre front, centre back and both sides. Sew the lining by hand to the inside"
-            " of the skirt's waist, just below its finish."
-        ),
-    ]
+    else:
+        do.append(
+            say(
+                "Open the inside of the skirt's waist finish. Match the edges of the opening,"
+                " centre front and both sides, sew the lining in with the skirt's own seam"
+                " allowance, and close the finish again. What the lining is shorter there is eased"
+                " in."
+            )
+        )
     if making.opens:
         do.append(
             say(
@@ -89,20 +94,30 @@ def joining(making: Making) -> Step | None:
                 clear=making.hand(habits.LINING_CLEAR),
             )
         )
+    flat = making.skirt.waistline if making.sews_skirt else making.lining.waistline
     return Step(
         name="join",
         title=say("Join lining and skirt at the waist"),
         do=tuple(do),
         check=say(
-            "The quarters agree, the lining is not twisted, and the waist measures {waist}, give"
-            " or take"
-            " {off}.",
-            waist=making.long(making.skirt.waistline if making.casing else making.finished_waist),
+            "The quarters agree, the lining is not twisted, and the waist seam measures {waist},"
+            " give or take {off}, before it is taped.",
+            waist=making.long(_gathered(making, flat)),
             off=making.little(habits.WAIST_OFF),
+        )
+        if making.sews_skirt
+        else say(
+            "The quarters agree, the lining is not twisted, and the waist is as long as it was."
         ),
         hands=25,
         first=45,
     )
+
+
+def _gathered(making: Making, flat: Mm) -> Mm:
+    """Return how long a flat waist seam is once it is gathered; a casing leaves it flat."""
+    lining = making.lining
+    return flat if making.casing or lining is None else lining.waistline
 
 
 def waist_finish(making: Making, pictures: tuple[Picture, ...]) -> Step | None:
@@ -132,12 +147,34 @@ def waist_finish(making: Making, pictures: tuple[Picture, ...]) -> Step | None:
 _Told = tuple[str, list[str], str, float, float]
 
 
-def _tape(making: Making) -> str:
-    return say(
-        "Cut a stay tape to {waist}, quarter it, and sew it into the waist seam: whatever the edge"
-        " was cut to, the tape holds it to this.",
+def _tape(making: Making) -> Iterator[str]:
+    """Yield how the waist seam is held, and how its edge comes to that length."""
+    yield say(
+        "Cut a stay tape to {waist}, quarter it, and baste it over the waist seam line on the wrong"
+        " side: sewn into the seam, it holds the waist to this.",
         waist=making.long(making.finished_waist),
     )
+    edge = making.lining.waistline if making.lining else _gathered(making, making.skirt.waistline)
+    less = making.finished_waist - edge
+    if making.skirt.gather_ratio is None and less >= LEAST_EASE:
+        yield say(
+            "The edge was cut {less} shorter than the tape, because it stretches: pin it at the"
+            " quarters and stretch it gently to the tape between them.",
+            less=making.little(round(less)),
+        )
+    if making.curved:
+        low, high = (making.hand(x) for x in habits.CLIPS)
+        yield say(
+            "Clip the curved allowance every {low} to {high}, to within {short} of the"
+            " staystitching.",
+            low=low,
+            high=high,
+            short=making.little(habits.CLIP_SHORT),
+        )
+
+
+LEAST_EASE: Mm = 1.0
+"""A waist that is shorter than its tape by less is as long."""
 
 
 def _closed(making: Making) -> str:
@@ -153,7 +190,7 @@ def _closed(making: Making) -> str:
 def _band(making: Making) -> _Told:
     figures, wish = making.pattern.figures, making.spec.skirt
     interfaced = wish.interfacing
-    do = [_tape(making)]
+    do: list[str] = []
     if figures.contour is not None:
         if interfaced:
             do.append(
@@ -164,6 +201,7 @@ def _band(making: Making) -> _Told:
             )
         else:
             do.append(say("The band's upper edge is shorter than its lower one: keep them apart."))
+        do += _tape(making)
         do += [
             say(
                 "Sew the lower edge of the outer band ({bottom}) to the waist seam, mark to mark"
@@ -177,14 +215,32 @@ def _band(making: Making) -> _Told:
         ]
     else:
         if interfaced:
-            do.append(say("Interface the band."))
+            do.append(say("Interface the band, and press its fold in."))
+        do += _tape(making)
         do.append(
             say(
                 "Lay the band on the skirt's waist, right sides together, mark to mark (seam"
-                " {seam}), and stitch. Fold it along its fold line, {high} above the seam, close"
-                " its ends, and sew the inner edge down.",
-                high=making.long(wish.band),
+                " {seam}), and stitch. Trim the allowances in steps and press them up into the"
+                " band.",
                 seam=WAIST_SEAM,
+            )
+        )
+        if making.opens:
+            do.append(
+                say(
+                    "Beyond its last mark the band laps over: at the back this is the end on the"
+                    " wearer's left."
+                )
+                if making.closure is Closure.CENTRE_BACK
+                else say(
+                    "Beyond its last mark the band laps over: at the side this is the front end."
+                )
+            )
+        do.append(
+            say(
+                "Fold the band right sides together along its fold line, {high} above the seam, and"
+                " stitch across both ends; turn it, and sew the inner edge down over the seam.",
+                high=making.long(wish.band),
             )
         )
         if making.opens:
@@ -202,7 +258,7 @@ def _facing(making: Making) -> _Told:
     figures = making.pattern.figures
     assert figures.facing is not None
     do = [
-        _tape(making),
+        *_tape(making),
         say("Interface the facing, join its pieces, and neaten its outer edge.")
         if making.spec.skirt.interfacing
         else say("Join the facing's pieces and neaten its outer edge."),
@@ -228,8 +284,9 @@ def _casing(making: Making) -> _Told:
     assert figures.casing is not None
     do = [
         say(
-            "Join the casing to a ring, leaving {gap} of its end seam open on the inside half, and"
-            " sew one edge to the skirt's waist, right sides together, mark to mark (seam {seam}).",
+            "Join the casing to a ring, leaving {gap} of its end seam open to thread the elastic,"
+            " and sew one edge to the skirt's waist, right sides together, mark to mark (seam"
+            " {seam}).",
             gap=making.hand(habits.THREADING_GAP),
             seam=WAIST_SEAM,
         ),
@@ -257,7 +314,7 @@ def _casing(making: Making) -> _Told:
 
 def _bias(making: Making) -> _Told:
     do = [
-        _tape(making),
+        *_tape(making),
         say(
             "Trim the waist allowance evenly, lay the bias strip on it right sides together (seam"
             " {seam}), stitch, fold it over the raw edges, and sew it down inside. Turn its ends in"
@@ -314,7 +371,13 @@ def levelling(making: Making, picture: Picture | None) -> Step | None:
         do.append(
             say("The hem was drafted to lie {height} above the floor.", height=making.long(height))
         )
-    do.append(say("Draw the marks to one smooth line, and cut the hem allowance below it."))
+    do.append(
+        say(
+            "Find the lowest height at which there is still a hem allowance below the mark"
+            " everywhere, mark that height all round, and draw the marks to one smooth line."
+        )
+    )
+    do.append(_below_the_line(making))
     return Step(
         name="level",
         title=say("Try on and level the hem"),
@@ -333,16 +396,30 @@ def levelling(making: Making, picture: Picture | None) -> Step | None:
     )
 
 
+def _below_the_line(making: Making) -> str:
+    allowance = making.skirt.hem_allowance or _flounce_hem(making)
+    if making.spec.skirt.hem is HemFinish.BOUND or not allowance:
+        return say("The line is the edge: nothing is left below it.")
+    deep = making.long(allowance)
+    if making.lining is None:
+        return say("Below the line {deep} stays for the hem; cut off the rest.", deep=deep)
+    return say(
+        "Below the line {deep} stays for the hem; the rest is cut off, but not before the next"
+        " step.",
+        deep=deep,
+    )
+
+
 HEM_MINUTES = {
     HemFinish.NARROW: 6.5,
-    HemFinish.TURNED: 8.0,
+    HemFinish.TURNED: 20.0,
     HemFinish.ROLLED: 1.5,
     HemFinish.FACED: 10.0,
     HemFinish.BIAS_FACED: 7.5,
     HemFinish.BRAID: 12.5,
     HemFinish.BOUND: 9.0,
 }
-"""Minutes to a metre of hem for a first skirt; a practised hand takes about half."""
+"""Minutes to a metre of hem for a first skirt; a practised hand takes about two thirds."""
 
 
 def hemming(making: Making, pictures: tuple[Picture, ...]) -> Step | None:
@@ -362,7 +439,7 @@ def hemming(making: Making, pictures: tuple[Picture, ...]) -> Step | None:
             percent=habits.LINE_OFF,
         ),
         pictures=pictures,
-        hands=10 + 0.5 * HEM_MINUTES[finish] * metres,
+        hands=10 + 0.65 * HEM_MINUTES[finish] * metres,
         first=15 + HEM_MINUTES[finish] * metres,
     )
 
@@ -423,8 +500,10 @@ def _hem_words(making: Making) -> Iterator[str]:
         assert hem is not None and hem.braid_length is not None and hem.braid_width is not None
         yield say(
             "Lay {long} of horsehair braid, {wide} wide, on the right side along the hem line,"
-            " stitch it by its edge, turn it inside, and draw up its upper edge by the thread in it"
-            " until it lies flat. Cap the ends with a scrap of cloth: they scratch.",
+            " stitch it by its lower edge, turn it inside, and draw up its upper edge by the thread"
+            " in it until it lies flat; catch that edge down at the seams. Lap the ends and cap"
+            " them"
+            " with a scrap of cloth: they scratch.",
             long=making.long(hem.braid_length),
             wide=making.long(hem.braid_width),
         )
@@ -432,8 +511,8 @@ def _hem_words(making: Making) -> Iterator[str]:
         assert hem is not None and hem.strip_length is not None and hem.strip_width is not None
         yield say(
             "Join bias strips {wide} wide to {long}. Lay the strip along the edge, right sides"
-            " together (seam {seam}), stitch, fold it over the edge, and sew it down behind. Join"
-            " the ends where they meet.",
+            " together (seam {seam}), stitch, fold it over the edge, and sew it down inside by"
+            " hand. Join the ends where they meet.",
             wide=making.long(hem.strip_width),
             long=making.long(hem.strip_length),
             seam=HEM_SEAM,
@@ -441,28 +520,39 @@ def _hem_words(making: Making) -> Iterator[str]:
 
 
 def comparing(making: Making, section: Picture | None) -> Step | None:
-    """Return the step that looks at the two hems together, or None for an unlined skirt."""
+    """Return the step that looks at the two hems before any is cut, or None without a lining."""
     lining, wish = making.lining, making.spec.lining
     if lining is None or wish is None:
         return None
     do = [
-        say(
+        say("Before you cut, look at the lining under the marked line, all round.")
+        if making.half_scale and making.sews_skirt
+        else say(
             "Look at the lining's hem against the skirt's, all round, with the wearer standing and"
             " then on a step."
         )
+        if not making.sews_skirt
+        else say(
+            "Before you cut, look at the lining under the marked line, all round, with the wearer"
+            " standing and then on a step."
+        ),
+        say(
+            "Held out, the skirt hangs shorter than it measures. Where lining or ruffle would show"
+            " below it, take a tuck in the lining above the ruffle's line, all round, until it is"
+            " hidden again."
+        )
+        if making.ruffle is not None
+        else say("Where the lining would show, hem it higher."),
     ]
     check = say(
-        "The lining ends {gap} above the skirt's hem, give or take {off}, and does not show.",
+        "The lining ends about {gap} above the skirt's hem and does not show.",
         gap=making.long(wish.shorter),
-        off=making.little(habits.LEVEL_OFF),
     )
     if making.ruffle is not None:
         check = say(
-            "The lining ends {gap} above the skirt's hem, give or take {off}, and the skirt"
-            " covers the ruffle"
-            " by {cover} or more.",
+            "The lining ends about {gap} above the skirt's hem, and the skirt covers the ruffle by"
+            " {cover} or more.",
             gap=making.long(wish.shorter),
-            off=making.little(habits.LEVEL_OFF),
             cover=making.long(COVER * making.spec.scale),
         )
     return Step(
@@ -476,7 +566,7 @@ def comparing(making: Making, section: Picture | None) -> Step | None:
     )
 
 
-def the_end() -> Step:
+def the_end(making: Making) -> Step:
     """Return the last step."""
     return Step(
         name="end",

@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from drafting.cloth.buying import sold_text
 from drafting.figures import LayerFigures
 from drafting.language import say, say_counted
-from drafting.piece_names import cloth_words
-from drafting.spec import RuffleCloth, SeamFinish
+from drafting.piece_names import cloth_words, kind_words
+from drafting.spec import HemFinish, RuffleCloth, SeamFinish
 from render.booklet import habits
 from render.booklet.making import Making
 from render.booklet.model import Block, Bullets, Paragraph, Section, Step, Table
@@ -22,6 +22,11 @@ from render.pictures.picture import Picture
 def measurements(making: Making, sketch: Picture | None) -> Section:
     """Return what the finished garment measures, with its sketch."""
     rows = [(say("waist, closed"), making.long(making.finished_waist))]
+    if making.casing:
+        rows = [
+            (say("waist of the body"), making.long(making.spec.wearer.waist)),
+            (say("waist, opened out"), making.long(making.skirt.waistline)),
+        ]
     if making.sews_skirt:
         rows += _layer(making, making.skirt, say("skirt, {place}"))
         rows.append((say("skirt, hem all round"), making.long(making.skirt.sweep)))
@@ -97,7 +102,7 @@ def needs(making: Making) -> Section:
                 rows=tuple(
                     (
                         cloth_words(one.name),
-                        one.lay.cloth.kind or "–",
+                        kind_words(one.lay.cloth.kind) or "–",
                         making.long(one.lay.cloth.width),
                         say("there is enough") if one.at_hand else sold_text(one.buy, making.units),
                     )
@@ -143,15 +148,22 @@ def tools(making: Making) -> tuple[str, ...]:
         say("iron, pressing cloth, a surface as large as a panel"),
         say("sewing machine with a zigzag; needles {needle}", needle=_needle(making)),
     ]
-    if making.opens:
+    if making.opens and making.sews_skirt:
         found.append(say("zip foot"))
     if making.ruffle is not None:
         found.append(say("strong thread or smooth cord for gathering, and a clip for each quarter"))
     if making.spec.skirt.seams is SeamFinish.OVERLOCKED:
         found.append(say("overlocker"))
+    elif making.sews_skirt and making.spec.skirt.hem is HemFinish.ROLLED:
+        found.append(say("rolling foot, or an overlocker"))
     if making.sews_skirt:
-        found.append(say("a ruler that stands on the floor, and somebody to level the hem"))
-        found.append(say("a form, or a wide hanger, to hang the skirt from"))
+        found.append(
+            say("the half-scale form, and a ruler that stands on the table")
+            if making.half_scale
+            else say("a ruler that stands on the floor, and somebody to level the hem")
+        )
+        if making.grows:
+            found.append(say("a form, or a wide hanger, to hang the skirt from"))
     if making.casing:
         found.append(say("bodkin or safety pin to thread the elastic"))
     return tuple(found)
@@ -198,8 +210,7 @@ def times(making: Making, steps: Sequence[Step]) -> Section:
         hours_text(sum(minutes(step.hands) for step in steps)),
         hours_text(sum(minutes(step.first) for step in steps)),
     )
-    hangs = making.sews_skirt and making.skirt.bias_drop
-    waiting = making.skirt.hang_hours if hangs else None
+    waiting = max(_hangs(making))
     blocks: list[Block] = [
         Paragraph(words=difficulty(making)),
         Table(
@@ -213,8 +224,9 @@ def times(making: Making, steps: Sequence[Step]) -> Section:
         blocks.append(
             Paragraph(
                 words=say(
-                    "To that come {hours} hours in which the skirt hangs by itself; make the lining"
-                    " meanwhile.",
+                    "To that come {hours} hours in which skirt and lining hang; hang both at the"
+                    " same"
+                    " time.",
                     hours=waiting,
                 )
                 if making.lining is not None
@@ -226,8 +238,21 @@ def times(making: Making, steps: Sequence[Step]) -> Section:
     return Section(name="times", title=say("How long, how hard"), blocks=tuple(blocks))
 
 
+def _hangs(making: Making) -> tuple[int, int]:
+    """Return how many hours the skirt and the lining hang, 0 for those that hardly grow."""
+    lining = making.lining
+    skirt = (making.skirt.hang_hours or 0) if making.grows else 0
+    grown = lining.bias_drop_most or 0.0 if lining is not None else 0.0
+    hung = lining is not None and grown >= habits.LEAST_GROWTH
+    return skirt, (lining.hang_hours or 0) if lining is not None and hung else 0
+
+
 LONG_HEM = 4000.0
 """From here on a hem is an evening's work by itself."""
+
+
+EASY = 3
+"""So many things that take care make a skirt for some practice; more take several evenings."""
 
 
 def difficulty(making: Making) -> str:
@@ -242,6 +267,12 @@ def difficulty(making: Making) -> str:
         )
     if making.sews_skirt and making.skirt.sweep > LONG_HEM:
         reasons.append(say("a hem of {sweep}", sweep=making.long(making.skirt.sweep)))
+    if making.lining is not None and making.sews_skirt:
+        reasons.append(say("a lining"))
+    if making.skirt.hipline is not None:
+        reasons.append(say("gores shaped over the hip"))
+    if making.half_scale:
+        reasons.append(say("small curves and narrow hems"))
     if figures.godets is not None:
         reasons.append(say("godets"))
     if figures.flounce is not None:
@@ -255,7 +286,7 @@ def difficulty(making: Making) -> str:
     told = ", ".join(reasons)
     if not reasons:
         return say("Difficulty: a good first skirt.")
-    if len(reasons) <= 2:
+    if len(reasons) <= EASY:
         return say("Difficulty: some practice. What takes care: {reasons}.", reasons=told)
     return say(
         "Difficulty: for a steady hand and several evenings. What takes care: {reasons}.",

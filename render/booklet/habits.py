@@ -107,3 +107,22 @@ SAMPLE_OFF = 10
 
 LINE_OFF = 1
 """Per cent that a chalked line, or a hem, may differ from its length on the pattern."""
+
+FRENCH_SECOND: Mm = 6.0
+"""Of a French seam: from its fold to the stitching line. Wider ones stand off, narrower ones show
+whiskers of the first pass. That pass lies this far outside the stitching line."""
+
+FRENCH_TRIM: Mm = 4.0
+"""Left of a French seam's raw edges before it is turned: less than the second pass takes."""
+
+ZIP_TOP: Mm = 5.0
+"""A zip under a facing or a binding has its top stop so far under the waist seam, clear of it."""
+
+ZIP_CUT: Mm = 20.0
+"""A zip shortened from below is cut so far under its new bar of stitches."""
+
+LEAST_GROWTH: Mm = 3.0
+"""A hem that grows by less is not worth hanging for."""
+
+QUARTER_OFF: Mm = 5.0
+"""A quarter of a gathered edge may differ from the others by this."""

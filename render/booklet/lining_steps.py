@@ -10,7 +10,7 @@ from drafting.spec import SeamFinish
 from render.booklet import habits
 from render.booklet.making import LINING_SEAMS, RUFFLE_SEAM, Making
 from render.booklet.model import Step
-from render.booklet.skirt_steps import seam_words
+from render.booklet.skirt_steps import plain_closure, seam_words
 
 
 def sewing_the_lining(making: Making) -> Iterator[Step]:
@@ -24,7 +24,7 @@ def sewing_the_lining(making: Making) -> Iterator[Step]:
         if making.curved
         else say(
             "Staystitch the lining's waist {above} above its seam line, inside the allowance, from"
-            " each side towards the middle.",
+            " either end of the edge towards its middle.",
             above=making.little(habits.STAY_ABOVE),
         )
     ]
@@ -42,15 +42,18 @@ def sewing_the_lining(making: Making) -> Iterator[Step]:
             number=listed(numbers),
         )
     )
-    do.append(seam_words(making.spec.skirt.seams))
+    do.append(seam_words(making))
     if making.opens and lining.opening > 0:
         do.append(
             say(
-                "In the closure seam begin at the dot, {long} below the waist seam; above it the"
-                " lining stays open for its own slit. Neaten both edges of the slit.",
+                "The closure seam begins at the mark where the opening ends, {long} below the waist"
+                " seam; above it the lining stays open for its own slit. Neaten both edges of the"
+                " slit.",
                 long=making.long(lining.opening),
             )
         )
+        if french:
+            do.append(plain_closure())
     if lining.vent:
         do.append(
             say(
@@ -69,6 +72,13 @@ def sewing_the_lining(making: Making) -> Iterator[Step]:
             " laid shut.",
             waist=making.long(lining.waistline),
             off=making.little(habits.WAIST_OFF),
+        )
+        if lining.opening
+        else say(
+            "The lining's waist measures {waist} all round along its seam line, give or take"
+            " {off}.",
+            waist=making.long(lining.waistline),
+            off=making.little(habits.WAIST_OFF),
         ),
         hands=15 + 4 * lining.panels * lining.length_side / 1000,
         first=35 + 10 * lining.panels * lining.length_side / 1000,
@@ -82,7 +92,7 @@ def _hem(making: Making) -> Step:
     lining = making.lining
     assert lining is not None
     do = []
-    if lining.bias_drop:
+    if (lining.bias_drop_most or 0.0) >= habits.LEAST_GROWTH:
         do.append(
             say(
                 "Hang the lining from its waist for {hours} hours and cut its edge"

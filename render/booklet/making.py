@@ -12,10 +12,10 @@ from drafting.language import decimal
 from drafting.pattern import Pattern
 from drafting.piece import Piece
 from drafting.ruffle import HABITS, RuffleHabit
-from drafting.spec import Closure, RuffleCloth, Spec, WaistFinish
-from drafting.units import Mm, Units, length_text, radius_text
+from drafting.spec import Closure, RuffleCloth, Scope, Spec, WaistFinish
+from drafting.units import Mm, Units, length_text, metres_text, radius_text
+from render.booklet import habits
 from render.laying import Cloth
-from render.measures import metres_text
 
 WAIST_SEAM, RUFFLE_SEAM, HEM_SEAM, GODET_SEAM, POCKET_SEAM = "2", "4", "5", "6", "7"
 SKIRT_SEAMS, LINING_SEAMS = "1", "3"
@@ -80,13 +80,36 @@ class Making:
         return self.pattern.figures.opening is not None
 
     @property
-    def at_back(self) -> bool:
-        return self.spec.skirt.closure is not Closure.LEFT_SIDE
+    def closure(self) -> Closure:
+        """Where it opens; a casing is pulled on."""
+        return Closure.NONE if self.casing else self.spec.skirt.closure
 
     @property
     def curved(self) -> bool:
         """Whether the skirt's waist edge is a curve, which stretches until it is stayed."""
-        return self.sews_skirt and self.skirt.waist_radius is not None
+        return self.sews_skirt and self.skirt.cut != "gathered"
+
+    @property
+    def shortest_snip(self) -> Mm:
+        """How deep a notch may be cut: half the narrowest allowance at most."""
+        widths = [
+            edge.allowance
+            for piece in self.pattern.pieces
+            for edge in piece.edges
+            if edge.allowance > 0
+        ]
+        return min(habits.NOTCH_DEEP, min(widths, default=habits.NOTCH_DEEP) / 2)
+
+    @property
+    def grows(self) -> Mm:
+        """How much the skirt's hem grows on the bias, where that is worth hanging it for; or 0."""
+        drop = self.skirt.bias_drop_most or 0.0
+        return drop if self.sews_skirt and drop >= habits.LEAST_GROWTH else 0.0
+
+    @property
+    def half_scale(self) -> bool:
+        """Whether it is made for a half-scale form, which does not walk."""
+        return self.spec.scale != 1
 
     @property
     def habit(self) -> RuffleHabit:
@@ -118,9 +141,24 @@ class Making:
         """Whether the ruffle closes all round, below the opening; else its ends are hemmed."""
         return self.ruffle is not None and self.ruffle.ring
 
+    @property
+    def on_paper(self) -> bool:
+        """Whether pieces are printed, and not only a card of figures to chalk them by."""
+        return self.spec.print.scope is not Scope.CARD
+
+    @property
+    def opens_by_dot(self) -> bool:
+        """Whether a dot on a panel ends the skirt's opening; one longer than a yoke has none."""
+        skirt = (piece for piece in self.pieces_of("skirt") if piece.name.startswith("skirt "))
+        return any(dot.mark is None for piece in skirt for dot in piece.dots)
+
     def long(self, length: Mm) -> str:
         """Return a length in the sheet's units and language."""
         return length_text(length, self.units)
+
+    def tells(self, length: Mm) -> bool:
+        """Tell whether a length is more than nothing as it is shown."""
+        return self.long(length) != self.long(0.0)
 
     def little(self, length: Mm) -> str:
         """Return a small measure of the hand: in millimetres, or to the sixteenth of an inch."""
@@ -160,6 +198,11 @@ class Making:
         """Return the first piece whose English name begins so."""
         found = (piece for piece in self.pattern.pieces if piece.name.startswith(begins))
         return next(found, None)
+
+    def numbered(self, begins: str) -> str:
+        """Return the number of the first piece whose English name begins so, as in the cut list."""
+        names = [piece.name for piece in self.pattern.pieces]
+        return str(1 + next(k for k, name in enumerate(names) if name.startswith(begins)))
 
     def seams(self, number: str) -> Iterator[str]:
         """Yield the numbers of the seams that begin so: "1", or "1a", "1b"."""

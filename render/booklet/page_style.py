@@ -11,7 +11,8 @@ _STACKED = """
   .many tbody th { font-weight: 600; padding: 0; text-align: left; }
   .many td, .many td.figures { display: flex; justify-content: space-between; gap: 1rem;
     padding: .1em 0; text-align: right; }
-  .many td::before { content: attr(data-head); text-align: left; }
+  .many td::before { content: attr(data-head); text-align: left; flex: none; max-width: 45%;
+    overflow-wrap: break-word; }
 """
 """A table told row by row, each cell after its head."""
 
@@ -91,6 +92,7 @@ footer p { border-top: 1px solid #111; padding-top: .6rem; }
 }
 @media screen and (max-width: 34rem) { MANY }
 @media screen and (max-width: 48rem) { CROWD }
+@media screen and (min-width: 48rem) { svg { overflow: visible; } }
 @media print {
   @page { margin: 18mm 16mm; }
   html { font-size: 10.5pt; }

@@ -6,9 +6,9 @@ Imports the making, its habits and the booklet's values.
 import math
 from collections.abc import Iterator
 
-from drafting.language import listed, say, say_counted
+from drafting.language import decimal, listed, say, say_counted
 from drafting.piece_names import piece_words
-from drafting.spec import PaperName, Scope, Strips
+from drafting.spec import PaperName, Scope, SeamFinish, Strips
 from render.booklet import habits
 from render.booklet.making import Making
 from render.booklet.model import Step
@@ -28,25 +28,39 @@ def _wash(making: Making) -> Step:
     square = making.hand(habits.SQUARE)
     do = [
         say(
-            "Wash every cloth as the finished skirt will be washed, dry it, and press it flat"
-            " along the grain. Net and tulle are not washed: let them lie flat overnight."
-        ),
+            "Sew a square of {square} in bright thread into a corner of each large cloth, wash the"
+            " cloth as the finished skirt will be washed, dry it, and press it flat along the"
+            " grain.",
+            square=square,
+        )
+    ]
+    if making.is_net:
+        do.append(say("Net is not washed: let it lie flat overnight."))
+    do.append(
         say(
             "Draw a thread across each end, or tear the cloth, and cut the ends square to the"
             " selvage."
-        ),
-    ]
+        )
+    )
     return Step(
         name="wash",
         title=say("Wash, press and square the cloth"),
         do=tuple(do),
         check=say(
-            "A chalk square of {square} drawn before the wash is measured again after it: what"
-            " it has lost is what your cloth really shrinks. If that is more than the shopping"
-            " list allows for, lay all pieces out before you cut any.",
+            "The bright square measures less than {square} now: what it has lost is what your"
+            " cloth really shrinks. If that is more than the shopping list allows for, lay all"
+            " pieces out before you cut any.",
+            square=square,
+        )
+        if making.shopping
+        else say(
+            "The bright square measures less than {square} now: what it has lost is what your"
+            " cloth really shrinks. Lay all pieces out before you cut any.",
             square=square,
         ),
-        cautions=(say("Try the iron on a scrap of each cloth first. Synthetics and net melt."),),
+        cautions=(
+            say("Try the iron on a scrap of each cloth first; synthetics melt, and wool felts."),
+        ),
         hands=20,
         first=30,
     )
@@ -84,10 +98,10 @@ def _paper(making: Making, taping: Picture | None) -> Step:
                 "Print the ticket page alone and measure its test square both ways. Print the"
                 " rest only when it is right: with no scaling, on one side."
             ),
+            _joining_pages(making),
             say(
-                "Each join has a number, and half a ring on either page. Cut one page along its"
-                " trim line, lay it on the other until the ring is whole and both halves carry"
-                " the same number, and glue. Rows first, then row to row."
+                "Each join has a number, and half a ring on either page: it lies true when the ring"
+                " is whole and both halves carry the same number. Rows first, then row to row."
             ),
         ]
     if wish.scope is Scope.WAIST:
@@ -128,32 +142,43 @@ def _paper(making: Making, taping: Picture | None) -> Step:
     )
 
 
+def _joining_pages(making: Making) -> str:
+    overlap = making.spec.print.overlap
+    if overlap > 0:
+        return say(
+            "Cut each page along its solid lines at the left and the top. Lay it on its neighbour"
+            " up to the dotted line and glue; pages overlap by {overlap} mm.",
+            overlap=decimal(f"{overlap:g}"),
+        )
+    return say("Cut each page along its solid lines, butt them together and tape the back.")
+
+
 def _cut(making: Making, arcs: Picture | None) -> Step:
     pieces = making.pattern.pieces
     count = sum(piece.count + sum(more for _, more in piece.also) for piece in pieces)
     do = [
-        say(
-            "Lay each cloth as its lay plan shows, right side as the plan says, selvages parallel"
-            " to the table's edge. Weigh the paper down or pin it inside the allowance, and cut"
-            " along the heavy line."
-        )
-        if making.cloth
-        else say(
-            "Lay the pieces with their grain arrows along the selvage. Weigh the paper down or pin"
-            " it inside the allowance, and cut along the heavy line."
-        ),
+        _laid(making),
         say(
             "Cut each notch as a snip {deep} deep into the allowance, never further.",
-            deep=making.little(habits.NOTCH_DEEP),
+            deep=making.little(making.shortest_snip),
         ),
     ]
-    if making.curved and making.skirt.fullness:
+    if making.curved and making.tells(waist_grown(making)) and not making.casing:
         do.append(
             say(
                 "Leave the waist edge for last and cut it exactly. It is easily cut too deep: cut"
                 " small, try on, then trim. Every {little} too deep adds {grown} to the waist.",
                 little=making.little(habits.CUT_TOO_DEEP),
                 grown=making.long(waist_grown(making)),
+            )
+        )
+    if making.cloth is not None and any(piece.half for piece in pieces):
+        do.append(
+            say(
+                "A piece drawn as a half is laid as its plan shows. Where the plan says “fold"
+                " here”, chalk round the half, turn the paper over on that line, and chalk the"
+                " other half; or fold the cloth back along it, right sides together, and cut both"
+                " at once."
             )
         )
     if making.spec.cloths.skirt.one_way:
@@ -169,6 +194,12 @@ def _cut(making: Making, arcs: Picture | None) -> Step:
             say(
                 "Mirrored pairs are cut from double cloth, right sides together, or the paper is"
                 " turned over for the second: {names}.",
+                names=listed(mirrored),
+            )
+            if making.on_paper
+            else say(
+                "Mirrored pairs are cut from double cloth, right sides together, or the second is"
+                " chalked as the mirror image of the first: {names}.",
                 names=listed(mirrored),
             )
         )
@@ -193,6 +224,30 @@ def _cut(making: Making, arcs: Picture | None) -> Step:
     )
 
 
+def _laid(making: Making) -> str:
+    """Return how the pieces come onto the cloth and along which line they are cut."""
+    if making.cloth and making.on_paper:
+        return say(
+            "Lay each cloth as its lay plan shows, right side as the plan says, selvages parallel"
+            " to the table's edge. Weigh the paper down or pin it inside the allowance, and cut"
+            " along the heavy line."
+        )
+    if making.cloth:
+        return say(
+            "Lay each cloth as its lay plan shows, right side as the plan says, selvages parallel"
+            " to the table's edge. Chalk the pieces where the plan shows them, and cut along"
+            " their outermost lines."
+        )
+    if making.on_paper:
+        return say(
+            "Lay the pieces with their grain arrows along the selvage. Weigh the paper down or pin"
+            " it inside the allowance, and cut along the heavy line."
+        )
+    return say(
+        "Chalk the pieces with their grain along the selvage, and cut along their outermost lines."
+    )
+
+
 def waist_grown(making: Making) -> float:
     """Return by how much the waist grows that is cut ``habits.CUT_TOO_DEEP`` too deep.
 
@@ -207,9 +262,23 @@ def _mark(making: Making) -> Step:
         say(
             "Before you lift the paper, transfer what is inside the pieces: dots, fold lines, the"
             " places round the waist (centre front, centre back, sides), and the number of each"
-            " seam. Chalk on the wrong side; test on a scrap that it brushes out."
+            " seam. Chalk on the wrong side; test on a scrap that it brushes out. Strips drawn by"
+            " rule get their marks from the table."
+        )
+        if making.on_paper
+        else say(
+            "Before you go on, mark what is inside the pieces: dots, fold lines, the places round"
+            " the waist (centre front, centre back, sides), and the number of each seam. Chalk on"
+            " the wrong side; test on a scrap that it brushes out."
         )
     ]
+    if making.spec.skirt.seams is SeamFinish.FRENCH:
+        do.append(
+            say(
+                "Beside French seams mark inside the allowance, on both sides of the cloth: their"
+                " first pass is sewn right side out."
+            )
+        )
     if making.ruffle is not None:
         do.append(
             say(

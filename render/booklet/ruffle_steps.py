@@ -27,10 +27,11 @@ def sewing_the_ruffle(
         return
     yield _join(making)
     yield _edge(making)
+    yield _mark(making, quarters)
+    yield _gather(making, rows)
     if making.ruffle.tiers:
         yield _tiers(making)
-    yield _gather(making, rows)
-    yield _pin(making, quarters)
+    yield _pin(making)
     yield _sew_on(making, laid)
     yield _finish(making)
 
@@ -52,8 +53,8 @@ def sampling(making: Making) -> Step:
         ),
         check=say(
             "At that ratio the scrap stands as stiffly as you wish, and its allowance can still be"
-            " sewn flat. If not, change the ratio in the sheet and draft again before you cut the"
-            " strips."
+            " sewn flat. If not, have the ruffle drafted again with another ratio before you"
+            " cut the strips."
         ),
         hands=10,
         first=20,
@@ -100,21 +101,29 @@ def _join(making: Making) -> Step:
     )
     if ruffle.tiers:
         do.append(say("Each tier is joined from its own strips."))
+    told = [(ruffle.strips, ruffle.flat_length)]
+    if ruffle.tiers:
+        told = [(tier.strips, tier.flat_length) for tier in ruffle.tiers]
+    checks = [
+        say_counted(
+            "{count} strip, {flat} flat, give or take {off}",
+            "{count} strips, {flat} flat, give or take {off}",
+            count,
+            flat=making.long(flat),
+            off=making.hand(habits.SLIDE),
+        )
+        for count, flat in told
+    ]
+    strips = sum(count for count, _ in told)
     return Step(
         name="join-strips",
         title=say("Join the strips"),
         do=tuple(do),
-        check=say_counted(
-            "{count} strip, {flat} flat, give or take {off}: the right side on one side all the"
-            " way.",
-            "{count} strips, {flat} flat, give or take {off}: the right sides on one side all the"
-            " way.",
-            ruffle.strips,
-            flat=making.long(ruffle.flat_length),
-            off=making.hand(habits.SLIDE),
+        check=say(
+            "{strips}; their right sides lie on one side all the way.", strips="; ".join(checks)
         ),
-        hands=5 + 3.0 * ruffle.strips,
-        first=15 + 8.0 * ruffle.strips,
+        hands=5 + 3.0 * strips,
+        first=15 + 8.0 * strips,
     )
 
 
@@ -177,13 +186,21 @@ def _edge(making: Making) -> Step:
     edge = (ruffle.tiers[-1].flat_length if ruffle.tiers else ruffle.flat_length) / 1000
     return Step(
         name="lower-edge",
-        title=say("Fold the ruffle double") if making.doubled else say("Finish its lower edge"),
+        title=_edge_title(making),
         do=(do,),
         check=check,
         cautions=cautions,
         hands=5 + minutes * 0.6 * edge,
         first=10 + minutes * edge,
     )
+
+
+def _edge_title(making: Making) -> str:
+    if making.doubled:
+        return say("Fold the ruffle double")
+    if making.ruffle is not None and making.ruffle.tiers:
+        return say("Finish the lower edge of the lowest tier")
+    return say("Finish its lower edge")
 
 
 def _edge_check(making: Making) -> str:
@@ -206,21 +223,59 @@ def _edge_check(making: Making) -> str:
     )
 
 
+def _mark(making: Making, quarters: tuple[Picture, ...]) -> Step:
+    ruffle, lining = making.ruffle, making.lining
+    assert ruffle is not None and lining is not None
+    do = [
+        say(
+            "Mark the ruffle's upper edge in quarters along the seam line, {flat} apart, and halve"
+            " each to eighths.",
+            flat=making.long(ruffle.flat_quarter),
+        )
+    ]
+    if ruffle.join_from_seam is not None and ruffle.ring:
+        do.append(
+            say_counted(
+                "Choose the first mark so that no join comes to lie on the lining's seam: at best"
+                " they keep {clear} from it.",
+                "Choose the first mark so that no join comes to lie on one of the lining's seams:"
+                " at best they keep {clear} from them.",
+                lining.panels,
+                clear=making.long(ruffle.join_from_seam),
+            )
+        )
+    if ruffle.tiers:
+        do.append(say("Mark the upper edge of every other tier in quarters in the same way."))
+    return Step(
+        name="quarters",
+        title=say("Mark the quarters"),
+        do=tuple(do),
+        check=say(
+            "All four quarters are {flat} long, give or take {off}.",
+            flat=making.long(ruffle.flat_quarter),
+            off=making.little(habits.QUARTER_OFF),
+        ),
+        pictures=quarters,
+        hands=10,
+        first=20,
+    )
+
+
 def _tiers(making: Making) -> Step:
     ruffle = making.ruffle
     assert ruffle is not None
-    do = []
-    for order, tier in enumerate(ruffle.tiers[1:], start=2):
+    do = [say("Begin with the lowest tier: each is light while it is gathered.")]
+    for order, tier in reversed(list(enumerate(ruffle.tiers[1:], start=2))):
         do.append(
             say(
-                "Tier {number}: gather its upper edge as below, draw {flat} up to {edge}, and sew"
-                " it to the lower edge of the tier above, mark to mark.",
+                "Tier {number}: draw {flat} up to {edge} and sew it to the lower edge of the tier"
+                " above, mark to mark, right sides together. Zigzag the allowance and press it"
+                " upwards.",
                 number=order,
                 flat=making.long(tier.flat_length),
                 edge=making.long(tier.flat_length / tier.gather_ratio),
             )
         )
-    do.append(say("Begin with the lowest tier: each is light while it is gathered."))
     return Step(
         name="ruffle-tiers",
         title=say("Join the tiers of the ruffle"),
@@ -241,9 +296,9 @@ def _gather(making: Making, rows: tuple[Picture, ...]) -> Step:
     seam = making.long(ruffle.seam_from_edge)
     do = [
         say(
-            "The seam line lies {seam} from the raw edge. Gather in {sections} sections, each"
-            " ending at a mark, and stop at every join of the strips: a section runs up to it and"
-            " the next begins after it.",
+            "The seam line lies {seam} from the raw edge. Gather in {sections} sections, each from"
+            " one mark to another. A cord runs on across the joins; rows of stitches stop short of"
+            " each join and begin again after it.",
             seam=seam,
             sections=ruffle.sections,
         ),
@@ -264,7 +319,8 @@ def _gather(making: Making, rows: tuple[Picture, ...]) -> Step:
         title=say("Sew the gathering rows"),
         do=tuple(do),
         check=say(
-            "Every end is {tails} long and none is sewn fast. No row lies on the seam line itself.",
+            "Every section has a free end of {tails} or more at either side, none of them sewn"
+            " fast, and nothing lies on the seam line itself.",
             tails=making.hand(habits.TAILS),
         ),
         cautions=cautions,
@@ -322,16 +378,11 @@ def _way(making: Making, method: str) -> str:
     )
 
 
-def _pin(making: Making, quarters: tuple[Picture, ...]) -> Step:
-    ruffle = making.ruffle
-    assert ruffle is not None
+def _pin(making: Making) -> Step:
+    ruffle, wish = making.ruffle, making.spec.ruffle
+    assert ruffle is not None and wish is not None
     near, far = (making.hand(x) for x in habits.PINS)
     do = [
-        say(
-            "Mark the ruffle's upper edge in quarters along the seam line, {flat} apart, and halve"
-            " each to eighths.",
-            flat=making.long(ruffle.flat_quarter),
-        ),
         say(
             "Pin the ruffle's quarters to the quarters of the line, pins across the seam: centre"
             " back, both sides, centre front."
@@ -346,17 +397,11 @@ def _pin(making: Making, quarters: tuple[Picture, ...]) -> Step:
             far=far,
         ),
     ]
-    if ruffle.join_from_seam is not None and ruffle.ring:
-        do.append(
-            say(
-                "Turn the ring until its joins lie between the lining's seams: at best they come"
-                " no nearer than {clear}.",
-                clear=making.long(ruffle.join_from_seam),
-            )
-        )
+    if wish.cloth in (RuffleCloth.SILK_ORGANZA, RuffleCloth.POLYESTER_ORGANZA):
+        do.append(say("Pins leave holes in organza: take fine ones, inside the allowance."))
     return Step(
         name="pin",
-        title=say("Match the quarters, draw up and pin"),
+        title=say("Draw up and pin"),
         do=tuple(do),
         check=say(
             "At any place {sample} of the line holds about {flat} of flat ruffle, give or take"
@@ -366,7 +411,6 @@ def _pin(making: Making, quarters: tuple[Picture, ...]) -> Step:
             percent=habits.SAMPLE_OFF,
         ),
         cautions=(say("Count the pins as you set them, and count them out again."),),
-        pictures=quarters,
         hands=15 + 6 * ruffle.line_length / 1000,
         first=40 + 15 * ruffle.line_length / 1000,
     )
@@ -395,16 +439,16 @@ def _sew_on(making: Making, laid: tuple[Picture, ...]) -> Step:
                 far=far,
             ),
             say(
-                "Stitch again {second} inside the allowance, and turn the ruffle down: it falls"
-                " over its own allowance and hides it.",
-                second=making.little(habits.SECOND_ROW),
-            ),
-            say(
                 "The other way, flatter and with one more row: lay it body down, its seam line on"
-                " the chalked line and its raw edge {edge} above it, stitch, and cover the raw edge"
-                " with a tape {tape} wide, stitched along both its edges.",
+                " the chalked line and its raw edge {edge} above it, stitch, pull out the cord,"
+                " trim"
+                " to {trim}, and cover the raw edge with a tape {tape} wide, stitched along both"
+                " its"
+                " edges. The tape is not in the list of notions: {line} of it.",
                 edge=making.long(ruffle.seam_from_edge),
+                trim=making.little(habits.TRIM_TO),
                 tape=making.hand(habits.TAPE),
+                line=making.long(ruffle.line_length),
             ),
         ),
         check=say(
@@ -421,11 +465,16 @@ def _finish(making: Making) -> Step:
     lining, ruffle, wish = making.lining, making.ruffle, making.spec.ruffle
     assert lining is not None and ruffle is not None and wish is not None
     do = [
+        say("Pull out the cord, or the gathering threads that show."),
         say(
-            "Pull out the cord, or the gathering threads that show. Trim the allowance to {trim}"
-            " and zigzag it.",
+            "Stitch again {second} inside the allowance, trim it to {trim}, and zigzag it.",
+            second=making.little(habits.SECOND_ROW),
             trim=making.little(habits.TRIM_TO),
-        )
+        ),
+        say(
+            "Turn the ruffle down: it falls over its own allowance and hides it. One that was laid"
+            " body down and taped hangs as it should already."
+        ),
     ]
     cautions: tuple[str, ...] = ()
     if making.is_net or wish.cloth is RuffleCloth.POLYESTER_ORGANZA:
@@ -451,12 +500,18 @@ def _finish(making: Making) -> Step:
         )
     return Step(
         name="turn-down",
-        title=say("Trim, neaten and steam"),
+        title=say("Stitch again, trim and turn down"),
         do=tuple(do),
         check=say(
             "The ruffle's lower edge hangs {above} above the lining's hem all round, give or take"
             " {off}.",
             above=making.long(wish.above_hem),
+            off=making.little(habits.LEVEL_OFF),
+        )
+        if making.tells(wish.above_hem)
+        else say(
+            "The ruffle's lower edge hangs level with the lining's hem all round, give or take"
+            " {off}.",
             off=making.little(habits.LEVEL_OFF),
         ),
         cautions=cautions,

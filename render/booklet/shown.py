@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from drafting.pattern import Pattern
 from render.pictures.arcs import arcs_picture
+from render.pictures.french_seam import french_seam_picture
 from render.pictures.gathering_rows import cord_picture, rows_picture
 from render.pictures.hem_finish import hem_finish
 from render.pictures.hem_section import hem_section
@@ -30,6 +31,7 @@ class Shown:
     pieces: Picture | None
     taping: Picture | None
     arcs: Picture | None
+    seam: Picture | None
     opening: Picture | None
     waist_quarters: Picture | None
     gathering: tuple[Picture, ...]
@@ -50,6 +52,7 @@ def shown(pattern: Pattern) -> Shown:
         pieces=pieces_picture(pattern),
         taping=taping_picture(pattern, papers[0]) if papers else None,
         arcs=arcs_picture(pattern),
+        seam=french_seam_picture(pattern),
         opening=opening_picture(pattern),
         waist_quarters=waist_quarters_picture(pattern),
         gathering=_there(cord_picture(pattern), rows_picture(pattern)),

@@ -6,7 +6,8 @@ Imports the making, its habits and the booklet's values.
 from collections.abc import Iterator
 
 from drafting.language import listed, say
-from drafting.spec import SeamFinish
+from drafting.places import PLACES, seam_names
+from drafting.spec import SeamFinish, WaistFinish
 from drafting.waist_pieces import STAY_WIDTH
 from render.booklet import habits
 from render.booklet.making import (
@@ -20,22 +21,27 @@ from render.booklet.making import (
 from render.booklet.model import Step
 from render.pictures.picture import Picture
 
+NAMED = frozenset(name for _, name in PLACES)
+"""Places of the body that have a name: a seam between them has none."""
+
 
 def sewing_the_skirt(
-    making: Making, *, opening: Picture | None, gathers: Picture | None
+    making: Making, *, seam: Picture | None, opening: Picture | None, gathers: Picture | None
 ) -> Iterator[Step]:
     """Yield the steps that end with a skirt that hangs from its waist, unhemmed."""
     if making.curved:
         yield _staystitch(making)
     if making.piece("pocket"):
         yield _pockets(making)
-    yield _seams(making)
+    yield _seams(making, seam)
     if making.pattern.figures.godets:
         yield _godets(making)
-    if making.opens:
+    if making.opens and making.opens_by_dot:
         yield _open(making, opening)
     if making.pattern.figures.tiers:
         yield _tiers(making)
+    if making.opens and not making.opens_by_dot:  # it reaches into a tier
+        yield _open(making, opening)
     if making.pattern.figures.flounce:
         yield _flounce(making)
     if making.skirt.gather_ratio is not None and not making.casing:
@@ -50,13 +56,14 @@ def _staystitch(making: Making) -> Step:
         do=(
             say(
                 "Stitch each waist edge {above} above its seam line, inside the allowance, from"
-                " each side towards the middle. A curved edge lies partly on the bias and grows as"
+                " either end of the edge towards its middle. A curved edge lies partly on the"
+                " bias and grows as"
                 " soon as it is lifted.",
                 above=making.little(habits.STAY_ABOVE),
             ),
             say(
-                "Do not clip it yet. After the fitting it is clipped every {low} to {high}, to"
-                " within {short} of this stitching.",
+                "Do not clip it yet: when the waist is finished it is clipped every {low} to"
+                " {high}, to within {short} of this stitching.",
                 low=low,
                 high=high,
                 short=making.little(habits.CLIP_SHORT),
@@ -97,68 +104,100 @@ def _pockets(making: Making) -> Step:
     )
 
 
-def _seams(making: Making) -> Step:
+def _seams(making: Making, seam: Picture | None) -> Step:
     finish = making.spec.skirt.seams
-    numbers = tuple(making.seams(SKIRT_SEAMS))
-    do = [
-        say(
-            "Lay the panels right sides together, notch to notch, pin from the waist down, and"
-            " stitch along the stitching line from the waist to the hem (seams {numbers}).",
-            numbers=listed(numbers),
-        )
-        if len(numbers) > 1
-        else say(
-            "Lay the edges right sides together, notch to notch, pin from the waist down, and"
-            " stitch along the stitching line from the waist to the hem (seam {number}).",
-            number="".join(numbers),
-        ),
-        seam_words(finish),
-    ]
-    if finish is SeamFinish.FRENCH:
-        do[0] = say(
-            "Lay the edges wrong sides together, notch to notch, pin from the waist down (seam"
-            " {number}).",
-            number=listed(numbers),
-        )
-    if making.opens:
-        do.append(
-            say(
-                "In the closure seam begin at the dot, {long} below the waist seam, and secure the"
-                " end well. Above it the seam stays open.",
-                long=making.long(making.skirt.opening),
-            )
-        )
-    if making.skirt.cut != "gathered":
-        do.append(
-            say(
-                "Seams on the bias are stretched a very little as they are sewn, and pressed"
-                " without"
-                " pulling; let the panels hang for a night first if the cloth is soft."
-            )
-        )
+    numbers = listed(tuple(making.seams(SKIRT_SEAMS)))
+    long = making.skirt.panels * making.skirt.length_side / 1000
+    slow = 2 if finish is SeamFinish.FRENCH else 1
     return Step(
         name="skirt-seams",
         title=say("Sew the skirt's seams"),
-        do=tuple(do),
+        do=tuple(_seams_told(making, numbers)),
         check=say(
             "Before stitching, two edges that meet differ by no more than {off}. After it, no seam"
             " ripples: one that does is unpicked, hung and sewn again.",
             off=making.little(habits.SEAM_OFF),
         ),
-        hands=5 + 4 * making.skirt.panels * making.skirt.length_side / 1000,
-        first=15 + 10 * making.skirt.panels * making.skirt.length_side / 1000,
+        pictures=(seam,) if seam else (),
+        hands=5 + 5 * slow * long,
+        first=15 + 11 * slow * long,
     )
 
 
-def seam_words(finish: SeamFinish) -> str:
+def _seams_told(making: Making, numbers: str) -> Iterator[str]:
+    finish, godets = making.spec.skirt.seams, making.pattern.figures.godets
+    places = [place for place in seam_names(making.skirt.panels, making.closure) if place in NAMED]
+    if places:
+        yield say(
+            "Seams lie at: {places}.",
+            places=", ".join(say(place) for place in dict.fromkeys(places)),
+        )
+    if finish is SeamFinish.FRENCH:
+        yield say(
+            "Lay the edges wrong sides together, notch to notch, and pin from the waist down (seam"
+            " {number}).",
+            number=numbers,
+        )
+    else:
+        yield say(
+            "Lay the edges right sides together, notch to notch, pin from the waist down, and"
+            " stitch on the stitching line, from the waist downwards (seam {number}).",
+            number=numbers,
+        )
+    if godets is not None:
+        yield say(
+            "Stop and fasten at the mark where the godet begins, {deep} above the hem: below it the"
+            " seam stays open for the godet.",
+            deep=making.long(godets.depth),
+        )
+    yield seam_words(making)
+    if making.opens:
+        yield (
+            say(
+                "The closure seam begins at the mark where the opening ends, {long} below the waist"
+                " seam: fasten it well there. Above it the seam stays open.",
+                long=making.long(making.skirt.opening),
+            )
+            if making.opens_by_dot
+            else say(
+                "The closure seam of the yoke stays open from end to end: the opening reaches"
+                " {long} below the waist seam, into the tier under it, whose note says how much of"
+                " one join is left open.",
+                long=making.long(making.skirt.opening),
+            )
+        )
+        if finish is SeamFinish.FRENCH:
+            yield plain_closure()
+    if making.skirt.cut != "gathered" and making.skirt.bias_drop:
+        yield say(
+            "Seams on the bias are stretched a very little as they are sewn, and pressed without"
+            " pulling; let the panels hang for a night first if the cloth is soft."
+        )
+
+
+def plain_closure() -> str:
+    """Return how the closure seam is sewn beside French seams, which leave nothing to lie open."""
+    return say(
+        "The closure seam itself is no French seam: neaten its two edges, sew it right sides"
+        " together, and press it open, so that the allowances lie flat beside the opening."
+    )
+
+
+def seam_words(making: Making) -> str:
     """Return how the raw edges of a seam are finished."""
+    finish = making.spec.skirt.seams
+    if finish is SeamFinish.FRENCH:
+        return say(
+            "French seams are sewn twice. First wrong sides together, {first} outside the stitching"
+            " line; trim both allowances to {trim}, turn, press, and sew again right sides"
+            " together, on the stitching line, which lies {second} from the fold. The raw edges are"
+            " inside then.",
+            first=making.little(habits.FRENCH_SECOND),
+            trim=making.little(habits.FRENCH_TRIM),
+            second=making.little(habits.FRENCH_SECOND),
+        )
     return {
         SeamFinish.OPEN: say("Zigzag each raw edge by itself and press the seam open."),
-        SeamFinish.FRENCH: say(
-            "French seams are sewn twice: first wrong sides together, then trimmed, turned and"
-            " stitched again right sides together, so that the raw edges lie inside. The notes on"
-            " the pieces say how wide each pass is."
-        ),
         SeamFinish.BOUND: say("Press the seam open and bind each raw edge."),
         SeamFinish.OVERLOCKED: say("Overlock both raw edges together and press them to one side."),
     }[finish]
@@ -172,10 +211,9 @@ def _godets(making: Making) -> Step:
         title=say("Set in the godets"),
         do=(
             say(
-                "Leave each seam open below its dot, {deep} up from the hem. Lay one edge of the"
-                " godet on one side of the opening, right sides together, notch to notch (seam"
-                " {seam}), and stitch from the dot down to the hem; then the other side.",
-                deep=making.long(godets.depth),
+                "Lay one edge of a godet on one side of the open seam, right sides together, notch"
+                " to notch (seam {seam}), and stitch from the mark down to the hem; then the other"
+                " side.",
                 seam=GODET_SEAM,
             ),
             say("Each stitching begins exactly at the dot and is secured there, never across it."),
@@ -190,50 +228,81 @@ def _godets(making: Making) -> Step:
 
 
 def _open(making: Making, opening: Picture | None) -> Step:
-    figures = making.pattern.figures
-    found = figures.opening
-    assert found is not None
-    do = []
-    if making.piece("opening stay"):
-        do.append(
-            say(
-                "Iron or baste a strip of interfacing, {wide} wide, to the wrong side of both edges"
-                " of the skirt's opening: it keeps them from stretching.",
-                wide=making.long(STAY_WIDTH),
-            )
-        )
-    if found.zip is not None:
-        do.append(
-            say(
-                "Baste the opening shut along the seam line, press, and lay the closed zip of"
-                " {zip} face down on it, its lower stop at the dot. Baste, turn, and stitch both"
-                " sides from the bottom up.",
-                zip=making.long(found.zip),
-            )
-        )
-        above = making.spec.skirt.band if figures.band or figures.contour else 0.0
-        if above:
-            do.append(
-                say(
-                    "The zip may run on above the waist seam, into the band; what is too long is"
-                    " cut off there, after a bar of stitches across the teeth."
-                )
-            )
-    do.append(
-        say("Sew a bar of stitches across the lower end of the opening: all the pull comes there.")
-    )
     return Step(
         name="opening",
         title=say("Finish the opening"),
-        do=tuple(do),
+        do=tuple(_opening_told(making)),
         check=say(
             "Both upper ends are level, the zip runs freely, and the hips pass through: the"
             " opening reaches {long} below the waist seam.",
             long=making.long(making.skirt.opening),
         ),
+        cautions=(
+            say("Run the slider down before you cut a zip above it, or it comes off in your hand."),
+        )
+        if making.pattern.figures.opening and making.pattern.figures.opening.zip
+        else (),
         pictures=(opening,) if opening else (),
         hands=25,
         first=60,
+    )
+
+
+def _opening_told(making: Making) -> Iterator[str]:
+    found = making.pattern.figures.opening
+    assert found is not None
+    if making.piece("opening stay"):
+        yield say(
+            "Piece {number}, the opening stay, is a strip of interfacing {wide} wide: iron or baste"
+            " one to the wrong side of either edge of the skirt's opening, so that it does not"
+            " stretch.",
+            number=making.numbered("opening stay"),
+            wide=making.long(STAY_WIDTH),
+        )
+    if found.zip is not None:
+        yield say(
+            "Baste the opening shut along the seam line and press. Lay the closed zip face down on"
+            " the allowances, baste it, and stitch both sides from the bottom up with the zip foot."
+            " Take the basting out."
+        )
+        yield _zip_length(making)
+    yield say(
+        "Sew a bar of stitches, a few wide zigzags on the spot, across the lower end of the"
+        " opening: all the pull comes there."
+    )
+    lining = making.lining
+    if lining is not None and lining.opening > making.skirt.opening + 1:
+        yield say(
+            "The lining's slit is cut longer, {long}: below the zip it simply hangs open.",
+            long=making.long(lining.opening),
+        )
+
+
+def _zip_length(making: Making) -> str:
+    """Return what becomes of a zip that is longer than the skirt's opening."""
+    finish, zip_ = making.spec.skirt.waist_finish, making.pattern.figures.opening
+    assert zip_ is not None and zip_.zip is not None
+    sold = making.long(zip_.zip)
+    if finish is WaistFinish.BAND and making.pattern.figures.contour is None:
+        return say(
+            "The zip you bought is {zip}: its lower stop lies at the mark where the opening ends,"
+            " and what stands above the waist seam is cut off there once the band is on, after a"
+            " bar of stitches across the teeth on either side.",
+            zip=sold,
+        )
+    if finish in (WaistFinish.BAND, WaistFinish.BODICE):
+        return say(
+            "The zip you bought is {zip}: its lower stop lies at the mark where the opening ends,"
+            " and it runs on above the waist seam.",
+            zip=sold,
+        )
+    return say(
+        "The zip you bought is {zip}: its upper stop lies {top} below the waist seam, and it is"
+        " shortened from below, by a bar of stitches across the teeth at the mark where the opening"
+        " ends; cut it {below} under that.",
+        zip=sold,
+        top=making.little(habits.ZIP_TOP),
+        below=making.hand(habits.ZIP_CUT),
     )
 
 
@@ -267,7 +336,7 @@ def _tiers(making: Making) -> Step:
         check=say(
             "Every quarter of a tier ends at a quarter of the edge above, and no pleat is"
             " caught in the seams (seam {seam}).",
-            seam=HEM_SEAM,
+            seam=listed(tuple(making.seams(HEM_SEAM))),
         ),
         hands=10 + 14 * sum(t.flat_length for t in tiers) / 1000,
         first=30 + 30 * sum(t.flat_length for t in tiers) / 1000,

@@ -31,9 +31,17 @@ class Books:
             return ()
         return tuple(self.into / f"{self.name}-booklet.{ending}" for ending in ("pdf", "html"))
 
-    def kept(self) -> Self:
-        """Return the same, nothing wanted if both files of this very draft are there already."""
-        return replace(self, wanted=not all(path.exists() for path in self.files))
+    def kept(self, language: str) -> Self:
+        """Return the same, nothing wanted if both files of this very draft are there already.
+
+        Args:
+            language: of the sheet; a booklet in another is not kept, for it is not what is asked.
+        """
+        if not all(path.exists() for path in self.files):
+            return self
+        page = self.into / f"{self.name}-booklet.html"
+        is_same = self.wanted and f'lang="{language}"'.encode() in page.read_bytes()[:200]
+        return replace(self, wanted=self.wanted and not is_same)
 
     def written(self, pattern: Pattern, cloth: Cloth | None) -> dict[Path, bytes]:
         """Return the bytes of each file.

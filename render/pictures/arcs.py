@@ -28,7 +28,7 @@ from drafting.units import Mm, Units, length_text, radius_text
 from render.drawing import Drawing, Pen, together
 from render.fonts import wrapped
 from render.pictures import ink
-from render.pictures.legend import legend, number
+from render.pictures.legend import clear_numbers, legend
 from render.pictures.picture import SMALL_TYPE, WIDE, Picture
 from render.style import LEADING
 
@@ -85,7 +85,7 @@ def arcs_picture(pattern: Pattern) -> Picture | None:
     swung, units = _swung(piece), pattern.spec.units
     waist, hem = edge_named(piece, "waist"), edge_named(piece, "hem")
     radii = _radii(swung, skirt, waist, hem, units)
-    drawn = [
+    drawn = together(
         ink.along(swung.path(cutting_line(piece)), pen=ink.OUTLINE),
         *(
             ink.along(swung.path(edge.path), pen=STITCHED)
@@ -94,10 +94,10 @@ def arcs_picture(pattern: Pattern) -> Picture | None:
         ),
         _string(swung),
         _measured(swung, radii),
-    ]
+    )
     changes = skirt.waist_radius_max is not None or skirt.hem_radius_max is not None
-    numbers, rows = _numbered(swung, units, changes=changes)
-    shown = together(*drawn, numbers)
+    numbers, rows = _numbered(swung, units, drawn, changes=changes)
+    shown = together(drawn, numbers)
     box = ink.extent(shown)
     left = min(box.left, 0.0)
     across = max(box.right - left, WIDE - 4.0)
@@ -107,7 +107,7 @@ def arcs_picture(pattern: Pattern) -> Picture | None:
         together(shown, legend(rows, left, box.bottom - 2.0, across, 2)),
         caption=say(
             "Every arc is swung from one centre. Solid: cut here; dashed: sewn here. Cut the"
-            " waist small rather than large."
+            " waist small rather than large. The panel may be drawn straight on the cloth so."
         ),
         alt=say(
             "The panel ({name}) lies between two straight edges {angle} degrees apart. From their"
@@ -244,9 +244,13 @@ def _string(swung: Swung) -> Drawing:
 
 
 def _numbered(
-    swung: Swung, units: Units, *, changes: bool
+    swung: Swung, units: Units, drawn: Drawing, *, changes: bool
 ) -> tuple[Drawing, list[tuple[str, str]]]:
-    """Return the numbers in the picture, and what they stand for."""
+    """Return the numbers in the picture, and what they stand for.
+
+    Args:
+        drawn: everything else in it, which no number may stand on.
+    """
     piece = swung.piece
     first, last = piece.edges[0], piece.edges[-2]
     hem = swung.path(edge_named(piece, "hem").path)
@@ -296,9 +300,8 @@ def _numbered(
         rows.append(
             ("", say("The cloth is too narrow for the whole arc: its corners are pieced on first."))
         )
-    drawn = [number(mark, one, to) for mark, (one, to) in at.items()]
-    drawn.append(ink.double_arrow(*grain, pen=ink.EDGE))
-    return together(*drawn), rows
+    arrow = ink.double_arrow(*grain, pen=ink.EDGE)
+    return together(arrow, clear_numbers(at, together(drawn, arrow))), rows
 
 
 def _beside(point: Point, along: float, by: Mm) -> tuple[Point, Point]:

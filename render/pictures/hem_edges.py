@@ -135,26 +135,29 @@ def _facing(sign: Sign, depth: Mm, allowance: Mm, said: str, seam: str) -> Edge:
 
 
 def braided(sign: Sign, width: Mm, allowance: Mm, wide: str, turn: str) -> Edge:
-    """Return an edge turned up over a stiff braid that stands behind it."""
+    """Return an edge faced inside with a stiff braid, the allowance between it and the cloth."""
     top = width + ABOVE
-    inner = APART + 1.1
-    y = min(allowance * 0.7, allowance - 1)
+    inner = APART + THICK / 2 + 1.4
     return Edge(
         drawing=together(
-            layer(folded(0.0, top, (0.0, 2 * inner), end=allowance), sign),
-            braid(inner, 1.0, width),
-            stitch(y, -THICK / 2, 2 * inner + THICK / 2),
+            layer(folded(0.0, top, (0.0, APART), end=allowance), sign),
+            braid(inner, 0.4, width),
+            stitch(1.6, APART - THICK / 2 + 0.5, inner + 0.7),
             stitch(width - 1.2, -THICK / 2, inner + 0.7),
         ),
         labels=(
             Label(words=say("braid {width} wide", width=wide), to=Point(inner, width * 0.6)),
             Label(
-                words=say("upper edge drawn up by its thread and caught down"),
+                words=say("then: upper edge drawn up by its thread and caught down"),
                 to=Point(inner + 1.6, width - 1.2),
             ),
             Label(
-                words=say("turned up {width} over the braid and stitched", width=turn),
-                to=Point(2 * inner, allowance * 0.4),
+                words=say("hem allowance {width}, between skirt and braid", width=turn),
+                to=Point(APART, allowance * 0.75),
+            ),
+            Label(
+                words=say("first: stitched by its edge to the right side, at the hem"),
+                to=Point(inner + 1.6, 1.6),
             ),
         ),
         top=top,
@@ -162,20 +165,25 @@ def braided(sign: Sign, width: Mm, allowance: Mm, wide: str, turn: str) -> Edge:
 
 
 def bound(sign: Sign, quarter: Mm, strip: str) -> Edge:
-    """Return an edge inside a bias strip that is folded in four; "" for one bought as it is."""
+    """Return an edge bound with a bias strip, sewn on and sewn down; "" for one bought so."""
     quarter = max(quarter, 8.0)
     top = quarter + ABOVE
     path = folded(-APART, 1.0, (quarter, -2 * APART), (-1.6, 2 * APART), (quarter, APART), end=1.0)
-    y = quarter - 1.9
-    said = say("bias strip {width} wide, folded in four", width=strip) if strip else say("binding")
+    first, second = quarter - 1.6, quarter - 3.8
+    said = say("bias strip cut {width} wide", width=strip) if strip else say("binding")
     return Edge(
         drawing=together(
             layer((Point(0.0, top), Point(0.0, 0.4)), sign),
             layer(path, sign, ends=Ends.BOTH_RAW),
-            stitch(y, -2 * APART - THICK / 2, 2 * APART + THICK / 2),
+            stitch(first, -APART - THICK / 2, THICK / 2),
+            stitch(second, -THICK / 2, 2 * APART + THICK / 2),
         ),
         labels=(
-            Label(words=say("stitched through all layers"), to=Point(2 * APART + 1.6, y)),
+            Label(words=say("first: sewn on, right sides together"), to=Point(0.9, first)),
+            Label(
+                words=say("then: folded over the edge and sewn down behind"),
+                to=Point(2 * APART + 1.6, second),
+            ),
             Label(words=said, to=Point(2 * APART, 0.0)),
         ),
         top=top,

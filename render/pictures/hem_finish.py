@@ -175,7 +175,8 @@ def _skirt(pattern: Pattern, by: float) -> Finished:
                 Sign.SKIRT, wide * by, allowance * by, length_text(wide, units), whole
             )
             told = say(
-                "Skirt: turned up {width} over a braid {braid} wide.",
+                "Skirt: a braid {braid} wide, stitched by its edge to the right side at the hem and"
+                " turned inside; the allowance of {width} lies between.",
                 width=whole,
                 braid=length_text(wide, units),
             )
@@ -183,7 +184,9 @@ def _skirt(pattern: Pattern, by: float) -> Finished:
             strip = hem.strip_width or 0.0
             edge = hem_edges.bound(Sign.SKIRT, strip / 4 * by, length_text(strip, units))
             told = say(
-                "Skirt: bound with a bias strip cut {strip} wide.", strip=length_text(strip, units)
+                "Skirt: bound with a bias strip cut {strip} wide, sewn on outside and sewn down"
+                " behind.",
+                strip=length_text(strip, units),
             )
     return Finished(name=say("skirt"), edge=edge, told=told)
 

@@ -1,27 +1,29 @@
 """Hanging a skirt on a form over its ruffle and levelling its hem from the floor.
 
 Millimetres on the booklet's page; y is 0 at the floor and runs up, x is 0 at the form's middle.
-Heights and girths are the draft's, drawn smaller; the drop on the bias is drawn larger, or it
-would not be seen. Imports the pattern, places round the body and the inks of pictures.
+Heights are the draft's, drawn smaller; widths are the sketch's; the drop on the bias is drawn
+larger, or it would not be seen. Imports the pattern, the sketch's shapes and the inks of pictures.
 """
 
 import math
 from dataclasses import dataclass
 
 from drafting.figures import LayerFigures
-from drafting.geometry import Point, on_circle
+from drafting.geometry import Point
 from drafting.language import in_its_language, say, say_counted
 from drafting.measurements import SHOE_SHARE
 from drafting.pattern import Pattern
-from drafting.places import first_seam
 from drafting.spec import Spec
 from drafting.units import Mm, length_text
 from render.booklet.habits import LEVEL_MARKS, LEVEL_OFF
-from render.drawing import Anchor, Drawing, together
+from render.drawing import Drawing, together
 from render.pictures import ink
+from render.pictures.hem_from_above import SAGGED, hem_from_above, sagged_from_above
 from render.pictures.legend import legend, number
 from render.pictures.picture import Picture
 from render.pictures.sag import Sag, sag_of
+from render.pictures.silhouette import Silhouette, levels, skirt_silhouette
+from render.pictures.sketch import TURN, seam_sides
 
 WAIST_UP: Mm = 70.0
 """Height of the waist over the floor, in the picture."""
@@ -32,15 +34,8 @@ WIDEST: Mm = 26.0
 FLAT = 0.16
 """Height of a level ring seen from a little above, over its width."""
 
-SAGGED: Mm = 3.5
-"""The greatest drop, as it is drawn."""
-
 LOWEST: Mm = 13.0
 """A hem nearer to the floor is drawn this high, so that the ruler beneath it is seen."""
-
-PLAN_AT = Point(61.0, 62.0)
-PLAN: Mm = 13.0
-"""Middle and radius of the hem seen from above."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,16 +44,35 @@ class Hung:
 
     Attributes:
         scale: of lengths down from the waist.
-        waist, hem: half widths of the waist and of the level hem.
+        shape: how it stands out, as in the sketch; ``narrowed`` what of that the page has room for.
         level: height of the hem over the floor.
-        up: that height on the body.
     """
 
     scale: float
-    waist: Mm
-    hem: Mm
+    shape: Silhouette
+    narrowed: float
     level: Mm
-    up: Mm
+
+    @property
+    def waist(self) -> Mm:
+        """Half width of the waist."""
+        return self.half(0.0)
+
+    @property
+    def hem(self) -> Mm:
+        """Half width of the level hem."""
+        return self.half(self.shape.length)
+
+    def half(self, down: Mm) -> Mm:
+        """Return half of the skirt's width that far below its waist seam."""
+        return self.shape.half(min(down, self.shape.length)) * self.scale * self.narrowed
+
+    def down(self, start: Mm, end: Mm, turn: float) -> list[Point]:
+        """Return a line down the skirt, from one depth below its seam to another."""
+        long = self.shape.length
+        fall = (WAIST_UP - self.level) / long
+        downs = [start + (end - start) * k / 24 for k in range(25)]
+        return [self.ring(self.half(d), WAIST_UP - fall * d, turn) for d in downs]
 
     def ring(self, half: Mm, y: Mm, turn: float) -> Point:
         """Return a point of a level ring; ``turn`` is 0 at its right, -90 degrees in front."""
@@ -72,13 +86,29 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
     if spec.skirt.owned is not None:
         return None
     units = spec.units
-    hung = _hung(spec, skirt)
+    hung = _hung(pattern)
     sag = sag_of(skirt, spec.skirt.closure)
-    up = length_text(hung.up, units)
+    small = spec.scale < 1
     rows = [
-        ("1", say("the hem as it hangs, the skirt on a form or on its wearer, shoes on")),
+        (
+            "1",
+            say("the hem as it hangs, the skirt on its small form")
+            if small
+            else say("the hem as it hangs, the skirt on a form or on its wearer, shoes on"),
+        ),
         ("2", say("chalk mark at the ruler's height: {count} round the skirt", count=LEVEL_MARKS)),
-        ("3", say("ruler, upright on the floor: the same height everywhere, here {up}", up=up)),
+        (
+            "3",
+            say(
+                "ruler, upright on the table, at the height found at the fitting: the lowest that"
+                " leaves a hem everywhere"
+            )
+            if small
+            else say(
+                "ruler, upright on the floor, at the height found at the fitting: the lowest that"
+                " leaves a hem everywhere"
+            ),
+        ),
     ]
     numbers = [
         number("1", Point(-hung.hem - 6.0, hung.level - 9.0), _hem_point(hung, sag, 0.56)),
@@ -91,7 +121,13 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
             "3", Point(hung.hem + 12.0, 0.5 * hung.level), Point(hung.hem + 4.0, 0.5 * hung.level)
         ),
     ]
-    drawn = [_form(hung), _skirt(hung, sag), _marks(hung), _ruler(hung), _plan(pattern)]
+    drawn = [
+        _form(hung),
+        _skirt(hung, sag, pattern),
+        _marks(hung),
+        _ruler(hung),
+        hem_from_above(pattern),
+    ]
     if pattern.figures.ruffle is not None:
         ruffle = pattern.figures.ruffle
         drawn.append(_ruffle(hung, ruffle.line_below_waist, ruffle.depth))
@@ -99,18 +135,25 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
             ("4", say("the finished lining and ruffle, under the skirt before it is levelled"))
         )
         y = WAIST_UP - hung.scale * ruffle.line_below_waist - 1.5
-        half = _half_at(hung, y)
+        half = hung.half((WAIST_UP - y) / hung.scale)
         numbers.append(number("4", Point(-half - 6.0, y + 5.0), Point(-0.75 * half, y - 2.0)))
     if sag.most:
         drop = length_text(sag.most, units)
         mark = str(len(rows) + 1)
         rows.append((mark, say("the hem drops most here: about {drop}", drop=drop)))
-        drawn.append(_sagged(sag, mark))
-    alt = say(
-        "A skirt hangs on a form. A ruler stands on the floor and chalk marks lie at one height,"
-        " about {up} above it, at {count} places.",
-        up=up,
-        count=LEVEL_MARKS,
+        drawn.append(sagged_from_above(sag, mark))
+    alt = (
+        say(
+            "A skirt hangs on a form. A ruler stands on the table and chalk marks lie at one height"
+            " above it, at {count} places.",
+            count=LEVEL_MARKS,
+        )
+        if small
+        else say(
+            "A skirt hangs on a form. A ruler stands on the floor and chalk marks lie at one height"
+            " above it, at {count} places.",
+            count=LEVEL_MARKS,
+        )
     )
     if sag.most:
         drops = say_counted(
@@ -129,6 +172,13 @@ def levelling_picture(pattern: Pattern) -> Picture | None:
             legend(rows, box.left, box.bottom - 2.0, box.width, 2),
         ),
         caption=say(
+            "Level the hem from the table, over everything that is worn under it: the same height"
+            " at {count} places, to {off}.",
+            count=LEVEL_MARKS,
+            off=length_text(LEVEL_OFF, units),
+        )
+        if small
+        else say(
             "Level the hem from the floor, over everything that is worn under it: the same height"
             " at {count} places, to {off}.",
             count=LEVEL_MARKS,
@@ -144,15 +194,15 @@ def hem_above_floor(spec: Spec, skirt: LayerFigures) -> Mm:
     return floor - spec.skirt.drop - skirt.length_side
 
 
-def _hung(spec: Spec, skirt: LayerFigures) -> Hung:
+def _hung(pattern: Pattern) -> Hung:
+    spec, skirt = pattern.spec, pattern.figures.skirt
     up = max(hem_above_floor(spec, skirt), 0.0)
     long = skirt.length_side
     level = max(WAIST_UP * up / (up + long), LOWEST)
     scale = (WAIST_UP - level) / long
-    waist = scale * skirt.waistline / (skirt.gather_ratio or 1.0) / math.tau
-    # A full hem hangs in folds: it never stands out as far as its girth would let it.
-    flared = min(scale * skirt.sweep / math.tau, waist + 0.5 * scale * long, WIDEST)
-    return Hung(scale=scale, waist=waist, hem=max(flared, waist), level=level, up=up)
+    shape = skirt_silhouette(pattern)
+    narrowed = min(1.0, WIDEST / (scale * shape.half(shape.length)))
+    return Hung(scale=scale, shape=shape, narrowed=narrowed, level=level)
 
 
 def _share_of_turn(turn: float) -> float:
@@ -190,42 +240,48 @@ def _form(hung: Hung) -> Drawing:
     )
 
 
-def _skirt(hung: Hung, sag: Sag) -> Drawing:
-    """Return the skirt with its soft folds and its hem as it has hung."""
-    w, top = hung.waist, WAIST_UP
+def _skirt(hung: Hung, sag: Sag, pattern: Pattern) -> Drawing:
+    """Return the skirt of its own cut, with soft folds and its hem as it has hung."""
+    long = hung.shape.length
     hem = [_hem_point(hung, sag, k / 80) for k in range(81)]
-    waist = [hung.ring(w, top, -math.pi * k / 24) for k in range(25)]
-    folds = []
-    for k in (12, 24, 33, 47, 56, 68):
-        foot, turn = hem[k], -math.pi * k / 80
-        head = hung.ring(w, top, turn)
-        reach = 0.55
-        folds.append(
-            ink.line(
-                Point(foot.x, foot.y + 1.0),
-                Point(foot.x + reach * (head.x - foot.x), foot.y + reach * (head.y - foot.y)),
-            )
-        )
-    return together(
+    waist = [hung.ring(hung.waist, WAIST_UP, -math.pi * k / 24) for k in range(25)]
+    tops = levels(pattern.figures)
+    deep = long - (tops[-1] if tops else 0.0)
+    seams = [-TURN + math.asin(side) for side in seam_sides(pattern, back=False)]
+    drawn = [
         ink.line(*hem, pen=ink.OUTLINE),
-        ink.line(hem[0], waist[0], pen=ink.OUTLINE),
-        ink.line(hem[-1], waist[-1], pen=ink.OUTLINE),
+        ink.line(*hung.down(0.0, long, 0.0)[:-1], hem[0], pen=ink.OUTLINE),
+        ink.line(*hung.down(0.0, long, -math.pi)[:-1], hem[-1], pen=ink.OUTLINE),
         ink.line(*waist, pen=ink.OUTLINE),
-        *folds,
-    )
-
-
-def _half_at(hung: Hung, y: Mm) -> Mm:
-    """Return half of the skirt's width at a height."""
-    share = (WAIST_UP - y) / (WAIST_UP - hung.level)
-    return hung.waist + (hung.hem - hung.waist) * min(max(share, 0.0), 1.0)
+    ]
+    for k in (12, 24, 33, 47, 56, 68):
+        turn = -math.pi * k / 80
+        if all(abs(turn - seam) > 0.1 for seam in seams):
+            drawn.append(ink.line(*hung.down(long - 0.5 * deep, long - 0.02 * long, turn)))
+    for top in tops:
+        y = hung.down(top, top, 0.0)[0].y
+        ring = [hung.ring(hung.half(top), y, -math.pi * k / 48) for k in range(49)]
+        drawn.append(ink.line(*ring, pen=ink.SEAM))
+        for k in range(1, 16) if pattern.figures.tiers else ():
+            drawn.append(ink.line(*hung.down(top, top + 0.3 * (long - top), -math.pi * k / 16)))
+    godets, skirt = pattern.figures.godets, pattern.figures.skirt
+    end = tops[0] if tops else long
+    for turn in seams:
+        apex = end - godets.depth if godets is not None else end
+        drawn.append(ink.line(*hung.down(0.0, apex, turn), pen=ink.SEAM))
+        if godets is not None:
+            spread = math.pi * godets.sweep / skirt.sweep / skirt.panels
+            for edge in (turn - spread, turn + spread):
+                foot = hung.down(end, end, edge)[0]
+                drawn.append(ink.line(hung.down(apex, apex, turn)[0], foot, pen=ink.SEAM))
+    return together(*drawn)
 
 
 def _ruffle(hung: Hung, below: Mm, depth: Mm) -> Drawing:
     """Return the ruffle under the skirt as if that were of gauze."""
     top = WAIST_UP - hung.scale * below
     foot = top - hung.scale * depth
-    upper, lower = 0.8 * _half_at(hung, top), 0.88 * _half_at(hung, foot)
+    upper, lower = 0.8 * hung.half(below), 0.88 * hung.half(below + depth)
     edge = [hung.ring(lower, foot, -math.pi * k / 24) for k in range(25)]
     line = [hung.ring(upper, top, -math.pi * k / 24) for k in range(25)]
     rim = (*edge, *reversed(line))
@@ -259,38 +315,3 @@ def _ruler(hung: Hung) -> Drawing:
     ]
     level = ink.arrow(Point(right + 7.0, hung.level), Point(right + 0.5, hung.level), pen=ink.EDGE)
     return together(ink.outline(corners, pen=ink.EDGE), *ticks, level)
-
-
-def _around(share: float, radius: Mm) -> Point:
-    """Return a point of the plan: centre back above, the wearer's right side on the left."""
-    return on_circle(PLAN_AT, radius, math.pi / 2 + math.tau * share)
-
-
-def _plan(pattern: Pattern) -> Drawing:
-    """Return the hem seen from above, with its seams and its eight places."""
-    skirt, closure = pattern.figures.skirt, pattern.spec.skirt.closure
-    x, y = PLAN_AT
-    drawn = [ink.line(*(_around(k / 144, PLAN) for k in range(145)), pen=ink.EDGE)]
-    start = first_seam(skirt.panels, closure)
-    for k in range(skirt.panels):
-        share = start + k / skirt.panels
-        drawn.append(ink.line(_around(share, 6.0), _around(share, PLAN - 2.5), pen=ink.SEAM))
-    for k in range(LEVEL_MARKS):
-        ends = (_around(k / LEVEL_MARKS, PLAN + by) for by in (-1.5, 1.5))
-        drawn.append(ink.line(*ends, pen=ink.OUTLINE))
-    drawn += [
-        ink.words(say("centre back"), Point(x, y + PLAN + 6.0), anchor=Anchor.MIDDLE),
-        ink.words(say("centre front"), Point(x, y - PLAN - 7.5), anchor=Anchor.MIDDLE),
-        ink.words(say("from above"), Point(x, y + PLAN + 11.0), anchor=Anchor.MIDDLE, bold=True),
-    ]
-    return together(*drawn)
-
-
-def _sagged(sag: Sag, mark: str) -> Drawing:
-    """Return the hem as it has dropped, further out where it hangs lower, and its number."""
-    x, y = PLAN_AT
-    hem = [_around(k / 144, PLAN + SAGGED * sag.at(k / 144) / sag.most) for k in range(145)]
-    tip = max((_around(share, PLAN + SAGGED) for share in sag.peaks), key=lambda p: p.x)
-    outer = (tip.x - x) / (PLAN + SAGGED)
-    beside = Point(tip.x + 11.0 - 5.0 * outer, tip.y - math.copysign(3.0, tip.y - y))
-    return together(ink.line(*hem, pen=ink.OUTLINE), number(mark, beside, tip))

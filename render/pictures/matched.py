@@ -28,7 +28,10 @@ ROOM: Mm = 26.0
 LEAD: Mm = SMALL_TYPE * style.LEADING
 """From one line of words to the next."""
 
-_RAISED: Mm = 2.0
+EIGHTH: Mm = 2.4
+"""How far the mark of an eighth stands out of its edge."""
+
+_RAISED: Mm = 3.2
 """From the lower edge to the feet of the names above it."""
 
 _NAMES = (
@@ -85,13 +88,19 @@ def matched(names: tuple[str, ...], above: At, below: At) -> Drawing:
 
 
 def ticks(at: Callable[[float, Mm], Point]) -> Drawing:
-    """Return marks across an edge: long ones at quarters, short ones at the eighths between."""
+    """Return marks at an edge: quarters reach into the cloth, the eighths between stand outside.
+
+    Outside no join, seam or hatching hides an eighth.
+
+    Args:
+        at: the point of a share of the edge, that far out of the cloth; in, where it is below 0.
+    """
     drawn = []
     for k in range(9):
-        quarter = k % 2 == 0
-        reach = 1.8 if quarter else 1.0
-        pen = ink.OUTLINE if quarter else ink.EDGE
-        drawn.append(ink.line(at(k / 8, -reach), at(k / 8, reach), pen=pen))
+        if k % 2 == 0:
+            drawn.append(ink.line(at(k / 8, -3.2), at(k / 8, 0.0), pen=ink.OUTLINE))
+        else:
+            drawn.append(ink.line(at(k / 8, 0.3), at(k / 8, EIGHTH), pen=ink.EDGE))
     return together(*drawn)
 
 

@@ -1,10 +1,9 @@
 """The opening at the closure, seen from outside: its length, its zip, its dot, its hook.
 
 Millimetres on the page; heights and the band's lap are true to one scale. Imports the pattern,
-the band's lap and ink.
+the band's lap, the zip and ink.
 """
 
-import math
 from collections.abc import Iterator
 
 from drafting.geometry import Point
@@ -14,7 +13,8 @@ from drafting.piece import cutting_box
 from drafting.spec import BandShape, Closure, WaistFinish
 from drafting.units import Mm, length_text
 from drafting.waistband import OVERLAP
-from render.drawing import Anchor, Drawing, together
+from render.booklet.habits import HOOK_BACK, ZIP_TOP
+from render.drawing import Anchor, Drawing, Pen, together
 from render.pictures.casing import casing_threaded
 from render.pictures.ink import (
     EDGE,
@@ -34,6 +34,7 @@ from render.pictures.ink import (
 )
 from render.pictures.picture import Picture
 from render.pictures.section import broken_off
+from render.pictures.zip_sewn import HALF, ZipSewn, zip_labels, zip_sewn
 
 OPEN: Mm = 62.0
 """Length of the longest opening on the page."""
@@ -45,8 +46,15 @@ TOP_HALF, FOOT_HALF = 18.0, 22.0
 """Half of what is shown of the skirt, at the waist and at the foot of the picture."""
 
 WORDS: Mm = 34.0
-ZIP: Mm = 1.3
-"""Half the width of a zip's teeth on the page."""
+
+STAY = Pen(width=0.5, dash=(0.5, 1.3))
+"""Dots for what lies between skirt and lining; dashes are for what lies behind both."""
+
+HIDDEN_HOOK = Pen(width=0.35, dash=(0.9, 0.6))
+"""A hook underneath: so small that its dashes must be short."""
+
+SLIT: Mm = 3.8
+"""Half the width of the lining's slit on the page, folded back from the teeth."""
 
 
 def opening_picture(pattern: Pattern) -> Picture | None:
@@ -101,25 +109,51 @@ def _opening(pattern: Pattern) -> Picture:
             ]
         else:
             drawn += [
-                line(Point(-3.8, -1.5), Point(-3.8, y), Point(3.8, y), Point(3.8, -1.5), pen=HIDDEN)
+                line(
+                    Point(-SLIT, -1.5),
+                    Point(-SLIT, y),
+                    Point(SLIT, y),
+                    Point(SLIT, -1.5),
+                    pen=HIDDEN,
+                )
             ]
             named.append(
                 Label(
-                    words=say("lining behind it open {length}, to its own dot", length=said),
-                    to=Point(3.8, 0.72 * y),
+                    words=say(
+                        "dashed: lining behind it open {length}, to its own dot", length=said
+                    ),
+                    to=Point(SLIT, 0.5 * (y + ends.get("skirt", 0.0))),
                 )
             )
-    drawn += _closed_by(pattern, by, ends.get("skirt", min(ends.values())))
-    named += _names(pattern, by, ends.get("skirt", min(ends.values())))
-    if figures.opening.zip is not None:
-        told.append(say("The zip is {zip} long.", zip=length_text(figures.opening.zip, units)))
+    end = ends.get("skirt", min(ends.values()))
+    zipped = _zip(pattern, by, end)
+    drawn += _closed_by(pattern, by, end, zipped)
+    named += _names(pattern, by, end, zipped)
+    if zipped is not None:
+        told += [say("The zip is {zip} long.", zip=length_text(zipped.bought, units)), *zipped.told]
     if _laps(pattern):
         told.append(
-            say("The band laps {lap} over, with a hook and bar.", lap=length_text(OVERLAP, units))
+            say(
+                "The band's end on the wearer's left laps {lap} over the other, its hook"
+                " underneath.",
+                lap=length_text(OVERLAP, units),
+            )
+            if pattern.spec.skirt.closure is Closure.CENTRE_BACK
+            else say(
+                "The band's front end laps {lap} over its back one, its hook underneath.",
+                lap=length_text(OVERLAP, units),
+            )
         )
-    caption = say(
-        "The opening from outside. The dot marks where the seam ends: fasten it there. Heights are"
-        " in proportion."
+    caption = (
+        say(
+            "The opening from outside, the wearer's left on your left. The dot marks where the"
+            " seam ends: fasten it there. Heights are in proportion."
+        )
+        if pattern.spec.skirt.closure is Closure.CENTRE_BACK
+        else say(
+            "The opening from outside, the front on your left. The dot marks where the seam ends:"
+            " fasten it there. Heights are in proportion."
+        )
     )
     picture = together(*drawn, labels(named, FOOT_HALF + 7, most=WORDS))
     return framed("opening", picture, caption=caption, alt=" ".join(told))
@@ -161,14 +195,29 @@ def _above(pattern: Pattern) -> Mm:
     return 0.0
 
 
-def _closed_by(pattern: Pattern, by: float, end: Mm) -> Iterator[Drawing]:
+def _zip(pattern: Pattern, by: float, end: Mm) -> ZipSewn | None:
+    """Return the zip as it is sewn in, or None for an opening that hooks alone close."""
+    figures, finish = pattern.figures, pattern.spec.skirt.waist_finish
+    assert figures.opening is not None
+    if figures.opening.zip is None:
+        return None
+    return zip_sewn(
+        finish,
+        bought=figures.opening.zip,
+        opening=figures.skirt.opening or figures.opening.length,
+        above=figures.contour.height if figures.contour is not None else 0.0,
+        by=by,
+        foot=end,
+        units=pattern.spec.units,
+    )
+
+
+def _closed_by(pattern: Pattern, by: float, end: Mm, zipped: ZipSewn | None) -> Iterator[Drawing]:
     """Yield the band over the opening, its zip, its hook, the stays behind it."""
     high = _above(pattern) * by
-    zipped = pattern.figures.opening is not None and pattern.figures.opening.zip is not None
     contour = pattern.spec.skirt.band_shape is BandShape.CONTOUR
-    top = high if contour else 0.0
-    if zipped:
-        yield from _zip(top, end)
+    if zipped is not None:
+        yield zipped.drawing
     else:
         yield line(Point(-0.5, 0.0), Point(-0.5, end), pen=EDGE)
         yield line(Point(0.5, 0.0), Point(0.5, end), pen=EDGE)
@@ -176,26 +225,28 @@ def _closed_by(pattern: Pattern, by: float, end: Mm) -> Iterator[Drawing]:
         for side in (-1, 1):
             yield line(
                 Point(side * TOP_HALF, 0.0), Point(side * (TOP_HALF - 1.2), high),
-                Point(side * ZIP, high), Point(side * ZIP, 0.0),
+                Point(side * HALF, high), Point(side * HALF, 0.0),
             )  # fmt: skip
     elif high:
         lap = OVERLAP * by
-        # The upper end laps to the left; the lower one stops at the seam, hidden under it.
+        # The band's piece runs from centre back by the wearer's right side, and its lap follows
+        # the left back, or the front of a left side: the end on the left here laps to the right.
+        # The other end stops at the seam, hidden under it.
         yield outline(
-            (Point(-lap, 0.0), Point(TOP_HALF, 0.0), Point(TOP_HALF, high), Point(-lap, high))
+            (Point(lap, 0.0), Point(-TOP_HALF, 0.0), Point(-TOP_HALF, high), Point(lap, high))
         )
-        yield line(Point(-lap, 0.0), Point(-TOP_HALF, 0.0), Point(-TOP_HALF, high),
-                   Point(-lap, high), pen=OUTLINE)  # fmt: skip
+        yield line(Point(lap, 0.0), Point(TOP_HALF, 0.0), Point(TOP_HALF, high),
+                   Point(lap, high), pen=OUTLINE)  # fmt: skip
         yield line(Point(0.0, 0.0), Point(0.0, high), pen=HIDDEN)
-        yield _hook(Point(-lap + 2.6, high / 2))
+        yield _hook(Point(lap - HOOK_BACK * by, high / 2), pen=HIDDEN_HOOK)
     elif pattern.spec.skirt.waist_finish is WaistFinish.FACING:
-        yield _hook(Point(0.0, -1.8))
+        yield _hook(Point(0.0, -1.4 - ZIP_TOP * by / 2), pen=HIDDEN_HOOK)
     wide = _stay(pattern) * by
     if wide:
         foot = end - 3.0
         for side in (-1, 1):
             yield line(Point(side * wide, -1.2), Point(side * wide, foot),
-                       Point(side * 1.8, foot), pen=HIDDEN)  # fmt: skip
+                       Point(side * (SLIT + 1.2), foot), pen=STAY)  # fmt: skip
 
 
 def _stay(pattern: Pattern) -> Mm:
@@ -204,55 +255,38 @@ def _stay(pattern: Pattern) -> Mm:
     return min(found[0].width, found[0].height) if found else 0.0
 
 
-def _zip(top: Mm, end: Mm) -> Iterator[Drawing]:
-    """Yield a zip's two tapes, its teeth and its slider."""
-    for side in (-1, 1):
-        yield line(Point(side * ZIP, top), Point(side * ZIP, end), pen=EDGE)
-    count = math.floor((top - end - 4.5) / 1.1)
-    for k in range(count):
-        y = top - 4.0 - 1.1 * k
-        yield line(Point(-0.75, y), Point(0.75, y), pen=EDGE)
-    yield outline(
-        (
-            Point(-0.9, top - 0.6),
-            Point(0.9, top - 0.6),
-            Point(0.5, top - 3.0),
-            Point(-0.5, top - 3.0),
-        ),
-        pen=EDGE,
-    )
-
-
-def _hook(at: Point) -> Drawing:
-    """Return a hook and its bar."""
+def _hook(at: Point, *, pen: Pen) -> Drawing:
+    """Return a hook that opens to the left, and the bar that it catches."""
     return together(
         line(
-            Point(at.x + 1.2, at.y + 0.7), Point(at.x - 0.8, at.y + 0.7),
-            Point(at.x - 0.8, at.y - 0.7), Point(at.x + 1.2, at.y - 0.7), pen=EDGE,
+            Point(at.x - 2.6, at.y + 1.1), Point(at.x + 0.8, at.y + 1.1),
+            Point(at.x + 0.8, at.y - 1.1), Point(at.x - 2.6, at.y - 1.1), pen=pen,
         ),
-        line(Point(at.x - 1.6, at.y - 1.3), Point(at.x - 1.6, at.y + 1.3), pen=EDGE),
+        line(Point(at.x - 0.5, at.y - 2.2), Point(at.x - 0.5, at.y + 2.2), pen=pen),
     )  # fmt: skip
 
 
-def _names(pattern: Pattern, by: float, end: Mm) -> Iterator[Label]:
+def _names(pattern: Pattern, by: float, end: Mm, zipped: ZipSewn | None) -> Iterator[Label]:
     figures, units = pattern.figures, pattern.spec.units
-    assert figures.opening is not None
     high = _above(pattern) * by
     if _laps(pattern):
+        lap = length_text(OVERLAP, units)
         yield Label(
-            words=say("band laps {lap} over: hook and bar", lap=length_text(OVERLAP, units)),
-            to=Point(-OVERLAP * by + 4.4, high / 2),
+            words=say("left back laps {lap} over: hook underneath, bar on the right back", lap=lap)
+            if pattern.spec.skirt.closure is Closure.CENTRE_BACK
+            else say("front laps {lap} over: hook underneath, bar on the back", lap=lap),
+            to=Point(OVERLAP * by, high / 2),
         )
     elif figures.contour is not None:
-        yield Label(words=say("zip runs up through the band"), to=Point(ZIP, high / 2))
+        yield Label(words=say("zip runs up through the band"), to=Point(HALF, high / 2))
     elif pattern.spec.skirt.waist_finish is WaistFinish.FACING:
-        yield Label(words=say("hook and eye inside the upper edge"), to=Point(1.2, -1.8))
-    yield Label(words=say("waist seam"), to=Point(TOP_HALF - 5, 0.0))
-    if figures.opening.zip is not None:
         yield Label(
-            words=say("zip {length}", length=length_text(figures.opening.zip, units)),
-            to=Point(ZIP, end * 0.4),
+            words=say("hook and eye inside the upper edge"),
+            to=Point(0.8, -1.4 - ZIP_TOP * by / 2),
         )
+    yield Label(words=say("waist seam"), to=Point(TOP_HALF - 1.5, 0.0))
+    if zipped is not None:
+        yield from zip_labels(zipped)
     yield Label(words=say("dot: end of the opening"), to=Point(0.7, end))
     if wide := _stay(pattern) * by:
-        yield Label(words=say("opening stay behind each edge"), to=Point(wide, end * 0.55))
+        yield Label(words=say("dotted: opening stay behind each edge"), to=Point(wide, end * 0.62))

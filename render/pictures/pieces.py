@@ -24,7 +24,7 @@ from drafting.geometry import (
     scaled,
     stepped,
 )
-from drafting.language import say, say_counted
+from drafting.language import clauses, say, say_counted
 from drafting.pattern import Pattern
 from drafting.piece import EdgeKind, FoldWay, Piece, cutting_box, cutting_line
 from drafting.piece_names import cloth_words, piece_words
@@ -129,7 +129,7 @@ def pieces_picture(pattern: Pattern) -> Picture | None:
         caption.append(say("A bracket shows where half a piece is laid to the fold."))
     if any(one.broken for one in shown):
         caption.append(say("Strips that are longer than they are drawn have a gap in them."))
-    alt = "; ".join(
+    alt = clauses(
         say("{number} {name}: {told}", number=piece.number, name=said(piece.piece),
             told=", ".join(count_words(piece.piece)))
         for piece in shown

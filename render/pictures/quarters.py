@@ -32,6 +32,9 @@ from render.pictures.matched import (
 )
 from render.pictures.picture import SMALL_TYPE, Picture
 
+WIDER: Mm = 3.6
+"""Between the lines of a hatching that marks must be told from."""
+
 FAN: Mm = 42.0
 """Radius of the lining's hem in the picture."""
 
@@ -95,7 +98,7 @@ def quarters_picture(pattern: Pattern) -> Picture | None:
             _strip(top, joins, ring=ruffle.ring),
             matched(names, lambda share: fan.at(share, fan.line), along(top, LONG)),
             ticks(lambda share, r: fan.at(share, fan.line + r)),
-            ticks(lambda share, r: Point((share - 0.5) * LONG, top + min(r, 0.0) * 2)),
+            ticks(lambda share, r: Point((share - 0.5) * LONG, top + r)),
             _quarter_of_fan(fan, say("a quarter of the line: {long}", long=line)),
             foot(
                 top - STRIP,
@@ -143,8 +146,8 @@ def waist_quarters_picture(pattern: Pattern) -> Picture | None:
             ink.outline((*band, *(Point(p.x, 7.0) for p in reversed(band)))),
             _skirt_edge(top, seams),
             matched(names, along(0.0, short), along(top, LONG)),
-            ticks(lambda share, r: Point((share - 0.5) * short, max(r, 0.0) * 2)),
-            ticks(lambda share, r: Point((share - 0.5) * LONG, top + min(r, 0.0) * 2)),
+            ticks(lambda share, r: Point((share - 0.5) * short, -r)),
+            ticks(lambda share, r: Point((share - 0.5) * LONG, top + r)),
             ink.dimension(Point(-short / 2, 10.0), Point(-short / 4, 10.0), ""),
             ink.words(
                 say("a quarter of the finished waist: {long}", long=finished),
@@ -192,7 +195,7 @@ def _lining(fan: Fan, panels: int) -> Drawing:
     waist = [fan.at(k / 72, fan.waist) for k in range(73)]
     ends = ((0.0, fan.waist), (0.0, fan.hem)), ((1.0, fan.waist), (1.0, fan.hem))
     return together(
-        ink.hatched((*hem, *reversed(waist)), ink.LINING_ANGLE),
+        ink.hatched((*hem, *reversed(waist)), ink.LINING_ANGLE, WIDER),
         ink.along((fan.arc(fan.hem),), pen=ink.EDGE),
         ink.along((fan.arc(fan.waist),), pen=ink.EDGE),
         *(ink.line(fan.at(*one), fan.at(*other), pen=ink.EDGE) for one, other in ends),
@@ -234,13 +237,13 @@ def _strip(top: Mm, joins: tuple[float, ...], *, ring: bool) -> Drawing:
     ]
     end = ink.HIDDEN if ring else ink.OUTLINE
     return together(
-        ink.hatched(corners, ink.RUFFLE_ANGLE),
+        ink.hatched(corners, ink.RUFFLE_ANGLE, WIDER),
         ink.line(corners[0], corners[3], pen=ink.OUTLINE),
         ink.line(corners[1], corners[2], pen=ink.EDGE),
         ink.line(corners[0], corners[1], pen=end),
         ink.line(corners[2], corners[3], pen=end),
         *(
-            ink.line(Point(x, top), Point(x, top - STRIP), pen=ink.OUTLINE)
+            ink.line(Point(x, top), Point(x, top - STRIP), pen=ink.HIDDEN)
             for x in ((share - 0.5) * LONG for share in joins)
         ),
     )
@@ -257,7 +260,7 @@ def _skirt_edge(top: Mm, seams: tuple[float, ...]) -> Drawing:
         ink.line(foot[0], Point(left, top), Point(right, top), foot[-1], pen=ink.OUTLINE),
         ink.line(*foot),
         *(
-            ink.line(Point(x, top), Point(x, top - STRIP + 1.2), pen=ink.SEAM)
+            ink.line(Point(x, top), Point(x, top - STRIP + 1.2), pen=ink.HIDDEN)
             for x in ((share - 0.5) * LONG for share in seams)
         ),
     )

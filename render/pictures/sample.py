@@ -10,8 +10,8 @@ from drafting.language import decimal, in_its_language, listed, say
 from drafting.pattern import Pattern
 from drafting.ruffle import Method
 from drafting.units import MM_PER_INCH, Mm, Units, length_text
-from render.booklet.habits import LONG_STITCH, SAMPLE, SEAM_STITCH
-from render.drawing import Anchor, Drawing, together
+from render.booklet.habits import LONG_STITCH, SAMPLE
+from render.drawing import Anchor, Drawing, Pen, together
 from render.fonts import wrapped
 from render.pictures import ink
 from render.pictures.gathering_rows import stitches
@@ -19,12 +19,15 @@ from render.pictures.picture import SMALL_TYPE, Picture
 from render.style import LEADING
 
 FLAT = {Units.CM: SAMPLE, Units.INCH: 4 * MM_PER_INCH}
-"""Flat length of the sample: ten centimetres or four inches, so that ratios are read easily."""
+"""Flat length of the strip that is printed: ten centimetres or four inches."""
+
+TIMES = 3
+"""How often the strip is marked along the cloth: so little as one length of it shows nothing."""
 
 DEEP: Mm = 45.0
 """Cut depth of the sample: the allowance and enough of a body to see how it stands."""
 
-SPACING = {Units.CM: 2.0, Units.INCH: MM_PER_INCH / 8}
+SPACING = {Units.CM: 5.0, Units.INCH: MM_PER_INCH / 4}
 """Steps of the table's gathered lengths: what a rule shows, and a ratio can be told by."""
 
 AROUND = 3
@@ -35,7 +38,9 @@ HEADS: Mm = 24.0
 """Width of the words and the table under the strip, and of the table's first column."""
 
 ROW = stitches(LONG_STITCH, 0.3)
-SEAM = stitches(SEAM_STITCH, 0.5)
+SEAM = Pen(width=0.6, dash=(7.0, 1.6, 1.2, 1.6))
+"""The seam line, told from the rows at a glance: heavier, and a dash and a dot."""
+
 _LEAD: Mm = SMALL_TYPE * LEADING
 
 
@@ -47,24 +52,29 @@ def sample_strip(pattern: Pattern) -> Picture | None:
         return None
     units = pattern.spec.units
     flat = FLAT[units]
-    said = length_text(flat, units)
-    gathered = length_text(flat / ruffle.gather_ratio, units)
+    said, whole = length_text(flat, units), length_text(_whole(units), units)
+    gathered = length_text(_whole(units) / ruffle.gather_ratio, units)
     rows = listed(tuple(length_text(row, units) for row in sorted(ruffle.rows_from_edge)))
     strip = _strip(_row_names(ruffle, units), ruffle.rows_from_edge, ruffle.seam_from_edge, flat)
-    measured = ink.dimension(Point(0.0, 4.0), Point(flat, 4.0), say("flat: {flat}", flat=said))
+    measured = ink.dimension(
+        Point(0.0, 4.0), Point(flat, 4.0), say("{flat}, a third of the sample", flat=said)
+    )
     return ink.framed(
         "gathering-sample",
         together(strip, measured, _below(ruffle, units, ink.extent(strip).bottom - 2.0)),
         caption=say(
-            "A sample at true size. Cut it from the ruffle's cloth, gather it and draw it up to"
-            " {gathered}: that is how this ruffle will stand.",
+            "A third of the sample, at true size where it is printed at 100 %. Cut {whole} of the"
+            " ruffle's cloth, mark it three times along, gather it and draw it up to {gathered}:"
+            " that is how this ruffle will stand.",
+            whole=whole,
             gathered=gathered,
         ),
         alt=say(
-            "A strip {flat} long with marks at every eighth. Its gathering lies {rows} from the"
-            " raw edge, the seam line {seam} from it. Gathered to {gathered} it shows a ratio of"
-            " {ratio}.",
+            "A strip {flat} long with marks at every eighth, a third of a sample of {whole}. Its"
+            " gathering lies {rows} from the raw edge, the seam line {seam} from it. Gathered to"
+            " {gathered} the sample shows a ratio of {ratio}.",
             flat=said,
+            whole=whole,
             rows=rows,
             seam=length_text(ruffle.seam_from_edge, units),
             gathered=gathered,
@@ -84,8 +94,13 @@ def sample_rows(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     return _table(ruffle, pattern.spec.units)
 
 
+def _whole(units: Units) -> Mm:
+    """Return the flat length of the whole sample."""
+    return TIMES * FLAT[units]
+
+
 def _table(ruffle: RuffleFigures, units: Units) -> tuple[tuple[str, str], ...]:
-    flat, step = FLAT[units], SPACING[units]
+    flat, step = _whole(units), SPACING[units]
     return tuple(
         (length_text(count * step, units), _ratio(flat / (count * step)))
         for count in _counts(ruffle, units)
@@ -93,8 +108,8 @@ def _table(ruffle: RuffleFigures, units: Units) -> tuple[tuple[str, str], ...]:
 
 
 def _counts(ruffle: RuffleFigures, units: Units) -> range:
-    """Return the table's gathered lengths, counted in its steps; never longer than the strip."""
-    flat, step = FLAT[units], SPACING[units]
+    """Return the table's gathered lengths, counted in its steps; never longer than it is flat."""
+    flat, step = _whole(units), SPACING[units]
     nearest, last = round(flat / ruffle.gather_ratio / step), round(flat / step)
     low = max(min(nearest - AROUND, last - 2 * AROUND), 1)
     return range(low, low + 2 * AROUND + 1)
@@ -106,7 +121,7 @@ def _ratio(ratio: float) -> str:
 
 def _nearest(ruffle: RuffleFigures, units: Units) -> int:
     """Return which row of the table comes nearest to this ruffle's own ratio."""
-    wished = FLAT[units] / ruffle.gather_ratio
+    wished = _whole(units) / ruffle.gather_ratio
     step = SPACING[units]
     first = _counts(ruffle, units)[0]
     return round(wished / step) - first
@@ -160,11 +175,11 @@ def _row_names(ruffle: RuffleFigures, units: Units) -> tuple[tuple[Mm, str], ...
 
 def _below(ruffle: RuffleFigures, units: Units, top: Mm) -> Drawing:
     """Return how a ratio is read back, and the table of gathered lengths."""
-    flat = FLAT[units]
+    flat = _whole(units)
     words = say(
-        "Sew the gathering, draw the strip up until it stands as you wish, and measure it along the"
-        " seam line. Ratio = flat length ({flat}) over gathered length. This ruffle's own is"
-        " {ratio}: draw the strip up to about {gathered}.",
+        "Sew the gathering, draw the sample up until it stands as you wish, and measure it along"
+        " the seam line. Ratio = flat length ({flat}) over gathered length. This ruffle's own is"
+        " {ratio}: draw the sample up to about {gathered}.",
         flat=length_text(flat, units),
         gathered=length_text(flat / ruffle.gather_ratio, units),
         ratio=_ratio(ruffle.gather_ratio),

@@ -34,6 +34,9 @@ SAMPLES = 40
 
 CLEAR_OF_BODY: Mm = 4.0
 
+INSIDE = 0.02
+"""How far a layer stays inside the one over it, over the depth below the seam."""
+
 SOFT = 0.2
 """Roundness of a silhouette where it leaves the body, over the depth below the seam."""
 
@@ -61,6 +64,7 @@ class Silhouette:
     Attributes:
         length: from its waist seam to its hem, straight down.
         seam_below: from the natural waist down to that seam.
+        under: the layer over it, which holds it in however wide it is cut.
     """
 
     length: Mm
@@ -68,6 +72,7 @@ class Silhouette:
     stretches: tuple[Stretch, ...]
     wearer: Wearer
     seam_below: Mm
+    under: "Silhouette | None" = None
 
     def half(self, down: Mm) -> Mm:
         """Return half of its width ``down`` below its waist seam."""
@@ -81,7 +86,8 @@ class Silhouette:
         body = body_half(self.wearer, self.seam_below + down) + CLEAR_OF_BODY
         # A soft maximum: cloth leaves the body without a corner.
         soft = SOFT * min(down, self.wearer.hip_depth)
-        return (x + body + math.hypot(x - body, soft)) / 2
+        free = (x + body + math.hypot(x - body, soft)) / 2
+        return free if self.under is None else min(free, self.under.half(down) - INSIDE * down)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,6 +146,7 @@ def lining_silhouette(pattern: Pattern, lining: LayerFigures) -> Silhouette:
         ),
         wearer=pattern.spec.wearer,
         seam_below=figures.waist.drop or 0.0,
+        under=skirt_silhouette(pattern),
     )
 
 

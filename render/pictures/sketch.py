@@ -19,7 +19,6 @@ from render.pictures.figure import figure
 from render.pictures.ink import (
     HIDDEN,
     OUTLINE,
-    SEAM,
     THIN,
     dot,
     framed,
@@ -35,7 +34,15 @@ from render.pictures.silhouette import (
     lining_silhouette,
     skirt_silhouette,
 )
-from render.pictures.sketch_words import BESIDE, COLUMN, names, open_for, opening_name, told
+from render.pictures.sketch_words import (
+    BESIDE,
+    COLUMN,
+    lining_open_for,
+    names,
+    open_for,
+    opening_name,
+    told,
+)
 
 HIGHEST: Mm = 108.0
 """Most height of the figure on the page."""
@@ -46,6 +53,15 @@ SPARE_PER_FOLD: Mm = 240.0
 
 BINDING: Mm = 8.0
 OPENED = Pen(width=0.8)
+LINING_OPENED = Pen(width=0.6, dash=(1.4, 0.9))
+"""The opening of a lining under a skirt whose own opening is not known."""
+
+PANEL_SEAM = Pen(width=0.3)
+"""A seam: heavier than a fold, lighter than an edge."""
+
+AT_SIDE = 0.93
+"""A seam at the very side is drawn so far across, inside the outline."""
+
 TURN = math.pi / 2
 
 
@@ -90,7 +106,9 @@ def _garment(pattern: Pattern, view: View, *, back: bool) -> Drawing:
     parts = [
         line(*view.run(-1.0, 0.0, shape.length), pen=OUTLINE),
         line(*view.run(1.0, 0.0, shape.length), pen=OUTLINE),
-        *_hem_and_folds(view, figures.skirt.sweep, _lowest(pattern)),
+        *_hem_and_folds(
+            view, figures.skirt.sweep, _lowest(pattern), seam_sides(pattern, back=back)
+        ),
         *_waist(pattern, view),
         *_seams(pattern, view, back=back),
     ]
@@ -118,7 +136,7 @@ def visible_folds(sweep: Mm, half: Mm, scale: float) -> int:
     return max(round(spare / SPARE_PER_FOLD / scale / 2), 0)
 
 
-def _hem_and_folds(view: View, sweep: Mm, depth: Mm) -> Iterator[Drawing]:
+def _hem_and_folds(view: View, sweep: Mm, depth: Mm, seams: tuple[float, ...]) -> Iterator[Drawing]:
     shape = view.shape
     folds = visible_folds(sweep, shape.half(shape.length), shape.wearer.height / 1680)
     if folds < 1:
@@ -137,6 +155,8 @@ def _hem_and_folds(view: View, sweep: Mm, depth: Mm) -> Iterator[Drawing]:
     for k in range(1, folds):
         angle = -TURN + math.pi * k / folds
         side = math.sin(angle)
+        if any(abs(side - seam) < 0.06 for seam in seams):
+            continue  # the seam shows there
         foot = view.at(shape.length, side)
         reach = depth * (0.66 if k % 2 else 0.42)
         run = view.run(side, shape.length, shape.length - reach)
@@ -175,32 +195,49 @@ def _seams(pattern: Pattern, view: View, *, back: bool) -> Iterator[Drawing]:
     figures = pattern.figures
     down = levels(figures)
     for level in down:
-        yield line(*view.across(level), pen=SEAM)
+        yield line(*view.across(level), pen=PANEL_SEAM)
         if figures.tiers:
             for k in range(1, 18):
                 side = math.sin(-TURN + math.pi * k / 18)
                 yield line(*view.run(side, level + 3, level + (26 if k % 2 else 16)))
-    if pattern.spec.skirt.owned is not None:
-        return
     end = down[0] if down else view.shape.length
-    panels = figures.skirt.panels
+    opened = open_for(pattern)
+    for side in seam_sides(pattern, back=back):
+        start = opened if opened < end and _opens_at(pattern, side, back=back) else 0.0
+        if figures.godets is None:
+            yield line(*view.run(side, start, end), pen=PANEL_SEAM)
+            continue
+        top = end - figures.godets.depth
+        yield line(*view.run(side, start, top), pen=PANEL_SEAM)
+        if abs(side) >= AT_SIDE:
+            continue  # a godet at the side is seen on edge
+        # What a godet spans of the hem that is seen, by its share of the sweep.
+        spread = math.pi * figures.godets.sweep / figures.skirt.sweep / figures.skirt.panels
+        apex = view.at(top, side)
+        for edge in (-spread, spread):
+            yield line(apex, view.at(end, math.sin(math.asin(side) + edge)), pen=PANEL_SEAM)
+
+
+def seam_sides(pattern: Pattern, *, back: bool) -> tuple[float, ...]:
+    """Return how far across each seam of the panels is seen; of an owned skirt none is known."""
+    if pattern.spec.skirt.owned is not None:
+        return ()
+    panels = pattern.figures.skirt.panels
     start = first_seam(panels, _closure(pattern))
+    found = []
     for k in range(panels):
         share = start + k / panels
         angle = math.tau * (share if back else share - 0.5)
-        if math.cos(angle) < 0.05:
-            continue  # behind, or along the very side
-        side = math.sin(angle)
-        if figures.godets is None:
-            yield line(*view.run(side, 0.0, end), pen=SEAM)
-            continue
-        top = end - figures.godets.depth
-        yield line(*view.run(side, 0.0, top), pen=SEAM)
-        # What a godet spans of the hem that is seen, by its share of the sweep.
-        spread = math.pi * figures.godets.sweep / figures.skirt.sweep / panels
-        apex = view.at(top, side)
-        for edge in (-spread, spread):
-            yield line(apex, view.at(end, math.sin(angle + edge)), pen=SEAM)
+        if math.cos(angle) > -0.05:
+            found.append(min(max(math.sin(angle), -AT_SIDE), AT_SIDE))
+    return tuple(found)
+
+
+def _opens_at(pattern: Pattern, side: float, *, back: bool) -> bool:
+    """Tell whether the seam there is the one that opens."""
+    if _closure(pattern) is Closure.LEFT_SIDE:
+        return side == (-AT_SIDE if back else AT_SIDE)
+    return _closure(pattern) is Closure.CENTRE_BACK and back and abs(side) < 1e-9
 
 
 def _closure(pattern: Pattern) -> Closure:
@@ -239,9 +276,10 @@ def ruffle_edge(pattern: Pattern, view: View) -> list[Point]:
 
 
 def _opening(pattern: Pattern, view: View) -> Iterator[Drawing]:
-    long = open_for(pattern)
+    owned = pattern.spec.skirt.owned is not None
+    long = lining_open_for(pattern) if owned else open_for(pattern)
     if not long:
         return
-    side = 0.0 if pattern.spec.skirt.closure is Closure.CENTRE_BACK else 0.93
-    yield line(*view.run(side, 0.0, long), pen=OPENED)
+    side = 0.0 if pattern.spec.skirt.closure is Closure.CENTRE_BACK else AT_SIDE
+    yield line(*view.run(side, 0.0, long), pen=LINING_OPENED if owned else OPENED)
     yield dot(view.at(long, side), 0.8)

@@ -26,6 +26,18 @@ def open_for(pattern: Pattern) -> Mm:
     return pattern.figures.skirt.opening if pattern.figures.opening is not None else 0.0
 
 
+def lining_open_for(pattern: Pattern) -> Mm:
+    """Return how long the lining's seam stays open."""
+    lining = pattern.figures.lining
+    return lining.opening if lining is not None and pattern.figures.opening is not None else 0.0
+
+
+def _shown_open(pattern: Pattern) -> Mm:
+    """Return how long the opening is that is drawn: the skirt's, or under an owned one its own."""
+    owned = pattern.spec.skirt.owned is not None
+    return lining_open_for(pattern) if owned else open_for(pattern)
+
+
 def names(pattern: Pattern, view: View, widest: Mm) -> Drawing:
     """Return the words between the views, with leaders to the front one."""
     figures, units, shape = pattern.figures, pattern.spec.units, view.shape
@@ -60,10 +72,9 @@ def names(pattern: Pattern, view: View, widest: Mm) -> Drawing:
                 to=view.at(down, 0.62),
             )
         )
-    if open_for(pattern) and pattern.spec.skirt.closure is Closure.LEFT_SIDE:
-        named.append(
-            Label(words=_opening_words(pattern), to=view.at(open_for(pattern) * 0.6, 0.93))
-        )
+    opened = _shown_open(pattern)
+    if opened and pattern.spec.skirt.closure is Closure.LEFT_SIDE:
+        named.append(Label(words=_opening_words(pattern), to=view.at(opened * 0.6, 0.93)))
     return labels(named, column, most=COLUMN - 6)
 
 
@@ -84,12 +95,15 @@ def _length_words(pattern: Pattern) -> str:
 
 
 def _opening_words(pattern: Pattern) -> str:
-    return say("opening {length}", length=length_text(open_for(pattern), pattern.spec.units))
+    length = length_text(_shown_open(pattern), pattern.spec.units)
+    if pattern.spec.skirt.owned is not None:
+        return say("lining open {length}", length=length)
+    return say("opening {length}", length=length)
 
 
 def opening_name(pattern: Pattern, view: View, widest: Mm) -> Drawing:
     """Return the opening's words beside the back view's waist."""
-    long = open_for(pattern)
+    long = _shown_open(pattern)
     if not long or pattern.spec.skirt.closure is not Closure.CENTRE_BACK:
         return Drawing()
     wearer = pattern.spec.wearer
@@ -121,7 +135,11 @@ def told(pattern: Pattern) -> Iterator[str]:
             depth=length_text(figures.ruffle.depth, units),
             line=length_text(figures.ruffle.line_below_waist, units),
         )
-    if open_for(pattern):
+    if pattern.spec.skirt.owned is not None:
+        if lining_open_for(pattern):
+            long = length_text(lining_open_for(pattern), units)
+            yield say("Under the skirt's own closure the lining opens {length}.", length=long)
+    elif open_for(pattern):
         long = length_text(open_for(pattern), units)
         yield (
             say("It opens {length} down the centre back.", length=long)

@@ -49,7 +49,7 @@ def taping_picture(pattern: Pattern, paper: PaperName) -> Picture | None:
     overlap = grid_for(pattern.spec.print, paper).overlap
     one, other = _tiles(overlap)
     above, below = _marks(one, other, overlap)
-    # What the page laid over it covers is not seen once they are glued.
+    # What the page laid over it covers is not seen once they are joined.
     seen = Drawing(
         strokes=tuple(s for s in above.strokes if not _is_line(s.path, LONG)),
         texts=tuple(text for text in above.texts if text.at.y > 0.0),
@@ -74,7 +74,7 @@ def taping_picture(pattern: Pattern, paper: PaperName) -> Picture | None:
         _names(one.name, other.name),
         _pattern_line(DEEP, -DEEP),
         *_ring_numbers(above),
-        _title(say("After: taped true"), DEEP),
+        _title(say("After: joined true"), DEEP),
     )
     drop = 2 * DEEP + _LEAD + 5.0
     left = -5.0
@@ -85,12 +85,16 @@ def taping_picture(pattern: Pattern, paper: PaperName) -> Picture | None:
         "taping",
         together(shown, legend(rows, left, -drop - DEEP - 2.0, LONG - left, 2)),
         caption=say(
-            "A join at true size. Tape the pages of each row from left to right, then row to row."
+            "A join at true size where it is printed at 100 %; {one} and {other} are examples."
+            " Tape or glue the pages of each row from left to right, then row to row.",
+            one=one.name,
+            other=other.name,
         ),
         alt=(
             say(
-                "Page {other} is cut along its solid line and glued over the lowest {wide} of page"
-                " {one}. Two half rings then close to a ring, and two rows of strokes meet.",
+                "Page {other} is cut along its solid line and taped or glued over the lowest"
+                " {wide} of page {one}. Two half rings then close to a ring, and two rows of"
+                " strokes meet.",
                 one=one.name,
                 other=other.name,
                 wide=wide,
@@ -199,7 +203,7 @@ def _rows(one: str, other: str, wide: str) -> list[tuple[str, str]]:
     """Return what the numbers stand for; ``wide`` is empty for pages that butt."""
     if wide:
         first = say("solid line: cut the margin of {other} off along it", other=other)
-        second = say("glue: {one} keeps this strip, {wide} wide", one=one, wide=wide)
+        second = say("tape or glue: {one} keeps this strip, {wide} wide", one=one, wide=wide)
     else:
         first = say("solid line of {other}: cut the margin off along it", other=other)
         second = say("solid line of {one}: cut there too, butt both and tape the back", one=one)

@@ -14,9 +14,7 @@ from drafting.spec import BandShape, WaistFinish
 from drafting.units import Mm, length_text
 from drafting.waistband import CASING_ROOM
 from render.drawing import Anchor, Drawing, together
-from render.pictures.hem_edges import neatened
 from render.pictures.ink import (
-    CLEAR,
     EDGE,
     HIDDEN,
     Label,
@@ -31,17 +29,29 @@ from render.pictures.ink import (
 )
 from render.pictures.picture import Picture
 from render.pictures.section import APART, THICK, Ends, Sign, broken_off, folded, layer, stitch
-
-SKIRT_BELOW: Mm = 26.0
-"""How much of the skirt is shown below its waist seam, on the page."""
+from render.pictures.waist_seam import (
+    FIRST,
+    LEFT,
+    SECOND,
+    TAPE,
+    TAPE_ROOM,
+    gathered_label,
+    hanging,
+    measured,
+    neatened_below,
+    tape_in_seam,
+    tape_label,
+    two_seams,
+    wrapped_over,
+)
 
 FINISHED: Mm = 40.0
 """Height of the finish above that seam, on the page; a facing's below its edge."""
 
 MOST_ENLARGED = 2.0
 WORDS: Mm = 48.0
-LEFT: Mm = -9.0
-"""Where the measure outside the finish stands."""
+IN: Mm = THICK / 2 + 0.7
+"""From the middle of a layer to what lies on its inner face."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,44 +103,15 @@ def _panel(pattern: Pattern) -> Piece:
     return next(p for p in pattern.pieces if p.cloth == "skirt")
 
 
-def _hanging(pattern: Pattern, top: Mm) -> tuple[Drawing, Mm, tuple[Label, ...]]:
-    """Return skirt and lining hanging from a seam, where the innermost lies, their names."""
-    low = -SKIRT_BELOW
-    drawn = [layer((Point(0.0, low), Point(0.0, top)), Sign.SKIRT)]
-    names = [Label(words=say("skirt"), to=Point(0.0, low + 9))]
-    inner = 0.0
-    if pattern.figures.lining is not None:
-        inner = APART
-        drawn.append(layer((Point(inner, low), Point(inner, top)), Sign.LINING))
-        names.append(Label(words=say("lining"), to=Point(inner, low + 4)))
-    drawn.append(broken_off(-2.5, inner + 2.5, low))
-    return together(*drawn), inner, tuple(names)
-
-
-def _gathered(pattern: Pattern) -> tuple[Label, ...]:
-    ratio = pattern.figures.skirt.gather_ratio
-    if ratio is None:
-        return ()
-    return (Label(words=say("the skirt's waist edge is gathered"), to=Point(0.0, 3.0)),)
-
-
-def _measure(low: Mm, high: Mm, said: str) -> Drawing:
-    """Return a measure outside the finish, its words to the left of it."""
-    return together(
-        dimension(Point(LEFT, low), Point(LEFT, high), said, anchor=Anchor.END, most=24),
-        *(line(Point(LEFT + CLEAR, y), Point(-2 * APART, y)) for y in (low, high)),
-    )
-
-
 def _band(pattern: Pattern) -> Waist:
     spec, units = pattern.spec, pattern.spec.units
     contour = spec.skirt.band_shape is BandShape.CONTOUR and pattern.figures.contour is not None
     height = pattern.figures.contour.height if pattern.figures.contour else spec.skirt.band
     by = _enlarged(height)
     high, seam = height * by, _allowance(pattern) * by
-    hanging, inner, names = _hanging(pattern, seam)
-    out, back = -2 * APART, inner + 2 * APART
-    drawn = [hanging]
+    hung, inner, names = hanging(pattern, seam)
+    out, back = -2 * APART, inner + TAPE_ROOM + 2 * APART
+    drawn = [hung]
     if contour:
         turned = high - 0.3 * (high - seam)
         drawn += [
@@ -140,20 +121,22 @@ def _band(pattern: Pattern) -> Waist:
         ]  # fmt: skip
         drawn.append(stitch(high - 2.2, out + THICK / 2, back - THICK / 2))
     else:
-        drawn.append(layer(_wrapped(out, back, high, seam), Sign.SKIRT, ends=Ends.BOTH_RAW))
+        drawn.append(layer(wrapped_over(out, back, high, seam), Sign.SKIRT, ends=Ends.BOTH_RAW))
     said = length_text(height, units)
     found = [
         *names,
         Label(words=say("seam allowances inside the band"), to=Point(inner, seam * 0.7)),
         Label(
             words=say("inner edge turned under and sewn to the seam"),
-            to=Point(back + THICK / 2 + 0.9, 3.6),
+            to=Point(back + THICK / 2 + 0.9, SECOND),
         ),
-        *_gathered(pattern),
+        *gathered_label(pattern),
+        tape_label(inner),
     ]
     drawn += [
-        *_seams(inner, back),
-        _measure(0.0, high, say("band {height} high", height=said)),
+        *two_seams(inner + TAPE_ROOM, back),
+        tape_in_seam(inner),
+        measured(0.0, high, say("band {height} high", height=said)),
     ]
     if contour:
         found.append(
@@ -162,10 +145,21 @@ def _band(pattern: Pattern) -> Waist:
     else:
         found.append(Label(words=say("fold"), to=Point((out + back) / 2, high)))
     if spec.skirt.interfacing:
-        x = out + THICK / 2 + 0.7
-        drawn.append(line(Point(x, seam + 1.0), Point(x, 0.7 * high + 0.3 * seam), pen=HIDDEN))
         found.append(
-            Label(words=say("interfacing inside the outer half"), to=Point(x, (seam + high) / 2))
+            Label(
+                words=say("interfacing on the outer band")
+                if contour
+                else say("interfacing through the whole band, both halves"),
+                to=Point(out + IN, (seam + high) / 2),
+            )
+        )
+        # A shaped band's outer layer alone is cut from it; a straight band's is cut like the band.
+        drawn.append(
+            line(Point(out + IN, seam + 1.0), Point(out + IN, 0.7 * high + 0.3 * seam), pen=HIDDEN)
+            if contour
+            else line(
+                *folded(out + IN, seam + 1.0, (high - IN, back - IN), end=seam + 1.0), pen=HIDDEN
+            )
         )
     told = say(
         "A band {height} high, sewn to the waist seam outside, turned over the seam allowances and"
@@ -181,8 +175,10 @@ def _facing(pattern: Pattern) -> Waist:
     by = _enlarged(facing.depth)
     depth, seam = facing.depth * by, _allowance(pattern) * by
     low = -depth - 10.0
+    under = -min(max(seam * 0.75, 4.0), seam)
     lined = pattern.figures.lining is not None
-    inner = (3 if not lined else 4) * APART
+    inner = (3 if not lined else 4) * APART + TAPE_ROOM
+    tape = APART + THICK / 2 + TAPE_ROOM / 2
     drawn = [
         layer(folded(0.0, low, (0.0, APART), end=-seam), Sign.SKIRT),
         layer(
@@ -190,26 +186,30 @@ def _facing(pattern: Pattern) -> Waist:
             Sign.SKIRT,
             ends=Ends.BOTH_RAW,
         ),
-        _flipped_neatened(inner, -depth),
+        neatened_below(inner, -depth),
+        stitch(-1.7, APART - THICK / 2, inner - APART + THICK / 2),
+        line(Point(tape, -0.2), Point(tape, -3.2), pen=TAPE),
     ]
     found = [
+        Label(words=say("stay tape in the seam"), to=Point(tape, -0.6)),
         Label(words=say("skirt"), to=Point(0.0, low + 3)),
         Label(words=say("seam allowances, trimmed and clipped"), to=Point(APART, -seam * 0.6)),
         Label(
             words=say("understitched: facing and allowances alone"),
-            to=Point(inner + 1.6, -min(seam * 0.75, 4.5)),
+            to=Point(inner + 1.6, under),
         ),
         Label(words=say("outer edge neatened"), to=Point(inner, -depth)),
     ]
     if lined:
-        drawn.append(layer((Point(2 * APART, low), Point(2 * APART, -1.6)), Sign.LINING))
-        found.append(Label(words=say("lining"), to=Point(2 * APART, low + 1.5)))
-    y = -min(seam * 0.75, 4.5)
+        x = 2 * APART + TAPE_ROOM
+        drawn.append(layer((Point(x, low), Point(x, -0.8)), Sign.LINING))
+        found.append(Label(words=say("lining"), to=Point(x, low + 1.5)))
     said = length_text(facing.depth, units)
+    right = 2 * APART + TAPE_ROOM if lined else 0.0
     drawn += [
-        stitch(y, APART - THICK / 2 + 0.2, inner + THICK / 2),
-        broken_off(-2.5, (2 if lined else 0) * APART + 2.5, low),
-        _measure(-depth, 0.0, say("facing {depth} deep", depth=said)),
+        stitch(under, APART - THICK / 2 + 0.2, inner + THICK / 2),
+        broken_off(-2.5, right + 2.5, low),
+        measured(-depth, 0.0, say("facing {depth} deep", depth=said)),
     ]
     told = say(
         "A facing {depth} deep, sewn to the waist edge, turned to the inside and understitched.",
@@ -224,7 +224,7 @@ def _casing(pattern: Pattern) -> Waist:
     height = spec.skirt.elastic + CASING_ROOM
     by = _enlarged(height)
     high, seam = height * by, _allowance(pattern) * by
-    hanging, inner, names = _hanging(pattern, seam)
+    hung, inner, names = hanging(pattern, seam)
     out, back = -2 * APART, inner + 3.6 * APART
     middle = inner + 1.3 * APART
     low, top = 2.2, 2.2 + spec.skirt.elastic * by
@@ -236,11 +236,11 @@ def _casing(pattern: Pattern) -> Waist:
     )
     wide = length_text(spec.skirt.elastic, units)
     drawn = [
-        hanging,
-        layer(_wrapped(out, back, high, seam), Sign.SKIRT, ends=Ends.BOTH_RAW),
+        hung,
+        layer(wrapped_over(out, back, high, seam), Sign.SKIRT, ends=Ends.BOTH_RAW),
         hatched(elastic, 0.0, 0.8),
         outline(elastic, pen=EDGE),
-        *_seams(inner, back),
+        *two_seams(inner, back),
     ]
     found = (
         *names,
@@ -253,10 +253,10 @@ def _casing(pattern: Pattern) -> Waist:
             to=Point(middle, (high + seam) / 2),
         ),
         Label(words=say("fold"), to=Point((out + back) / 2, high)),
-        *_gathered(pattern),
+        *gathered_label(pattern),
         Label(
             words=say("inner edge turned under and sewn to the seam"),
-            to=Point(back + THICK / 2 + 0.9, 3.6),
+            to=Point(back + THICK / 2 + 0.9, SECOND),
         ),
     )
     told = say(
@@ -275,67 +275,38 @@ def _binding(pattern: Pattern) -> Waist:
     allowance = _allowance(pattern)
     by = 2.0
     high = allowance * by
-    hanging, inner, names = _hanging(pattern, high)
-    out, back = -APART, inner + APART
-    path = folded(
-        out, high - 3, (0.0, out - APART), (high + 2, back + APART), (0.0, back), end=high - 3
-    )
+    hung, inner, names = hanging(pattern, high)
+    out, back = -2 * APART, inner + TAPE_ROOM + 2 * APART
+    path = folded(-APART, high, (0.0, out), (high + 2, back), (0.0, back - APART), end=high - 3)
     wide, deep = length_text(binding.cut_width, units), length_text(allowance, units)
     found = (
         *names,
-        Label(words=say("stitched through all layers"), to=Point(back + APART + 1.6, 1.8)),
+        tape_label(inner),
         Label(
-            words=say("bias strip {width} wide, folded in four", width=wide),
-            to=Point(back + APART, high * 0.7),
+            words=say("first: sewn on outside, right sides together"),
+            to=Point(inner + TAPE_ROOM + THICK / 2, FIRST),
         ),
+        Label(
+            words=say("then: folded over and sewn down inside"),
+            to=Point(back + THICK / 2 + 0.9, SECOND),
+        ),
+        Label(words=say("bias strip {width} wide", width=wide), to=Point(back, high * 0.85)),
     )
     drawn = together(
-        hanging,
+        hung,
         layer(path, Sign.SKIRT, ends=Ends.BOTH_RAW),
-        stitch(1.8, out - APART - THICK / 2, back + APART + THICK / 2),
+        *two_seams(inner + TAPE_ROOM, back),
+        tape_in_seam(inner),
         dimension(
-            Point(LEFT - 3, 0.0), Point(LEFT - 3, high),
+            Point(LEFT, 0.0), Point(LEFT, high),
             say("waist edge cut {depth} above the seam", depth=deep),
             anchor=Anchor.END, most=24,
         ),
     )  # fmt: skip
     told = say(
-        "The waist seam is bound with a bias strip {width} wide; the edge inside it stands {depth}"
-        " above the seam.",
+        "The waist seam is bound with a bias strip {width} wide, sewn on outside, folded over and"
+        " sewn down inside; the edge inside it stands {depth} above the seam.",
         width=wide,
         depth=deep,
     )
     return Waist(drawing=drawn, labels=found, told=told)
-
-
-def _wrapped(out: Mm, back: Mm, high: Mm, seam: Mm) -> tuple[Point, ...]:
-    """Return a strip sewn on outside, folded over above and turned under inside.
-
-    It begins with its allowance, which stands up between the skirt and its own outer half, and
-    ends with the other, turned up between the skirt and its inner half.
-    """
-    return folded(out + APART, seam, (0.0, out), (high, back), (0.0, back - APART), end=seam)
-
-
-def _seams(inner: Mm, back: Mm) -> tuple[Drawing, Drawing]:
-    """Return the waist seam, and the inner edge sewn down over it."""
-    return (
-        stitch(1.6, -APART - THICK / 2, inner + THICK / 2),
-        stitch(3.6, inner - THICK / 2, back + THICK / 2),
-    )
-
-
-def _flipped_neatened(x: Mm, y: Mm) -> Drawing:
-    """Return the overcast thread round a raw edge that points down."""
-    upright = neatened(x, -y)
-    return Drawing(
-        strokes=tuple(
-            stroke
-            for one in upright.strokes
-            for stroke in line(
-                *(Point(s.start.x, -s.start.y) for s in one.path),
-                Point(one.path[-1].end.x, -one.path[-1].end.y),
-                pen=one.pen,
-            ).strokes
-        )
-    )

@@ -43,6 +43,26 @@ def said(booklet: Booklet) -> Iterator[str]:
         yield from _block(section)
 
 
+def pictures(booklet: Booklet) -> Iterator[Picture]:
+    """Yield every picture of a booklet, its cover first."""
+    if booklet.cover is not None:
+        yield booklet.cover
+    for section in booklet.sections:
+        yield from _pictures(section)
+
+
+def _pictures(block: Block) -> Iterator[Picture]:
+    match block:
+        case Section():
+            for inner in block.blocks:
+                yield from _pictures(inner)
+        case Picture():
+            yield block
+        case Steps():
+            for step in block.steps:
+                yield from step.pictures
+
+
 def _picture(picture: Picture) -> Iterator[str]:
     yield from (text.text for text in picture.drawing.texts)
     yield picture.caption

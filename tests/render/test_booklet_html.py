@@ -1,6 +1,5 @@
 """The booklet as a web page: read as XML, looked at in a browser, walked over by axe."""
 
-import importlib.util
 import io
 import itertools
 import re
@@ -31,10 +30,9 @@ from render.booklet.model import (
 )
 from render.drawing import Text
 from tests.examples import pattern_of_example
-from tests.render import browser
 from tests.render.booklet_sample import quarter_picture, rail_table, sample, strip_picture
 from tests.render.booklet_words import headings, said, squeezed
-from tests.render.browser import Browser
+from tests.render.browser import Browser, browser, missing
 
 SVG = "{http://www.w3.org/2000/svg}"
 HOSTILE = "Skirt <script>alert(\"1\")</script> & 'pins' </title> --> ]]> \x07 {name}"
@@ -234,22 +232,12 @@ def test_an_empty_section_and_an_empty_booklet_are_pages_still() -> None:
 # In a browser
 
 
-def axe() -> str | None:
-    """Return the source of axe, the newest that is installed, if any is."""
-    for package in ("axe_playwright_python", "axe_core_python"):
-        found = importlib.util.find_spec(package)
-        if found is not None:
-            (folder,) = found.submodule_search_locations or ("",)
-            return (Path(folder) / "axe.min.js").read_text(encoding="utf-8")
-    return None
-
-
-in_a_browser = pytest.mark.skipif(browser.COMMAND is None, reason=browser.WHY_NOT)
+in_a_browser = pytest.mark.skipif(bool(missing()), reason=missing())
 
 
 @pytest.fixture(scope="module")
-def chromium(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
-    with Browser(tmp_path_factory.mktemp("profile")) as one:
+def chromium() -> Iterator[Browser]:
+    with browser() as one:
         yield one
 
 
@@ -262,12 +250,10 @@ def shown(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @in_a_browser
-@pytest.mark.skipif(axe() is None, reason="needs axe-core-python, of the extra 'test'")
 @pytest.mark.parametrize("wide", [NARROW, WIDE])
 def test_axe_finds_no_fault(chromium: Browser, shown: Path, wide: int) -> None:
     chromium.shows(shown, wide=wide)
-    chromium.asks(f"{axe()};1")
-    told = chromium.asks("axe.run()")
+    told = chromium.axe()
     assert len(told["passes"]) > 20
     assert [(fault["id"], fault["nodes"][0]["html"]) for fault in told["violations"]] == []
 

@@ -34,14 +34,14 @@ def test_a_step_and_its_pictures_lie_open_together(name: str) -> None:
 
 def test_nearly_all_pictures_lie_open_with_the_title_of_their_step() -> None:
     """A step longer than a page and two pictures may take three pages."""
-    away = [
-        (name, picture.name)
+    apart = {
+        (name, picture.name): spread(picture_pages(pdf_of(name))[picture.alt]) - spread(one.title)
         for name in EXAMPLES
         for one in stood(booklet_of(name), pdf_of(name))
         for picture in one.step.pictures
-        if spread(picture_pages(pdf_of(name))[picture.alt]) != spread(one.title)
-    ]
-    assert len(away) <= 12, away
+    }
+    away = [which for which, by in apart.items() if by]
+    assert len(away) < len(apart) / 6, away
 
 
 @pytest.mark.parametrize("name", EXAMPLES)

@@ -11,19 +11,20 @@ from pathlib import Path
 
 import pytest
 
-from drafting.geometry import Arc, Box, Line, Point
+from drafting.geometry import Arc, Box, Line, Point, bounds
 from drafting.pattern import Pattern, draft
 from drafting.sheet import load
 from drafting.spec import CutKind, Grain, LevelAt, PaperName, Scope, Skirt, Spec, WaistFinish
 from drafting.units import Units, length_text, radius_text, to_mm
 from render import fonts
 from render.drawing import Anchor, Stroke, Text
+from render.pictures import ink
 from render.pictures.arcs import arcs_picture
 from render.pictures.gathering_rows import cord_picture, rows_picture
 from render.pictures.levelling import levelling_picture
 from render.pictures.picture import SMALL_TYPE, TALL, WIDE, Picture
 from render.pictures.quarters import join_shares, quarters_picture, waist_quarters_picture
-from render.pictures.ruffle_laid import laid_pictures
+from render.pictures.ruffle_laid import GATHER, laid_pictures
 from render.pictures.sample import sample_rows, sample_strip
 from render.pictures.taping import taping_picture
 from tests.garments import CHORUS_TALL
@@ -245,6 +246,23 @@ def test_quarters_of_the_line_meet_quarters_of_the_ruffle(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", WITH_RUFFLE)
+def test_eighths_stand_outside_the_strip_and_joins_are_dashed(name: str) -> None:
+    picture = quarters_picture(drafted(name))
+    assert picture is not None
+    top = max(y for _, y in _level(picture, least=100))
+    upright = [
+        (stroke, stroke.path[0])
+        for stroke in picture.drawing.strokes
+        if len(stroke.path) == 1 and abs(stroke.path[0].start.x - stroke.path[0].end.x) < 1e-9
+    ]
+    eighths = [s.start.x for stroke, s in upright if stroke.pen.width == 0.35 and s.start.y > top]
+    for x in (-59 + 118 * k / 8 for k in (1, 3, 5, 7)):
+        assert any(abs(x - one) < 1e-6 for one in eighths)
+    inside = [stroke for stroke, s in upright if s.start.y == top and s.end.y == top - 10.0]
+    assert all(stroke.pen.dash for stroke in inside if abs(stroke.path[0].start.x) < 58.9)
+
+
+@pytest.mark.parametrize("name", WITH_RUFFLE)
 def test_joins_fall_as_far_from_the_linings_seams_as_the_figures_tell(name: str) -> None:
     figures = drafted(name).figures
     assert figures.ruffle is not None and figures.lining is not None
@@ -361,6 +379,19 @@ def test_the_ruffle_is_laid_below_its_line_or_above_it() -> None:
     assert laid_pictures(drafted("bandstand-skirt")) == ()
 
 
+def test_a_ruffles_laying_is_cut_through_and_its_cloth_left_white() -> None:
+    for picture in laid_pictures(drafted("chorus-skirt")):
+        # Only the layers of the sections are hatched: no line is longer than one is thick.
+        hatching = [s.path[0] for s in picture.drawing.strokes if s.pen is ink.HATCH]
+        assert hatching and max(math.dist(s.start, s.end) for s in hatching) < 10
+        cut = [bounds(s.path) for s in picture.drawing.strokes if s.pen.width == 0.45]
+        seen = [bounds(s.path) for s in picture.drawing.strokes if s.pen is GATHER]
+        assert len(seen) >= 20
+        assert max(b.height for b in cut) > 1.5 * max(b.height for b in seen)
+    down, taped = laid_pictures(drafted("chorus-skirt"))
+    assert taped.box.height < down.box.height
+
+
 def _rings(picture: Picture) -> list[Arc]:
     return [s for stroke in picture.drawing.strokes for s in stroke.path if isinstance(s, Arc)]
 
@@ -398,6 +429,7 @@ def test_taped_pages_close_their_rings_and_show_tenths(overlap: float) -> None:
         steps[up] = (xs[-1] - xs[0]) / 10
     assert steps[True] == pytest.approx(1.0) and steps[False] == pytest.approx(0.9)
     assert ("1.0 cm" in _plain(picture.alt)) is bool(overlap)
+    assert "A1 and B1 are examples" in picture.caption and "Tape or glue" in picture.caption
 
 
 def _with_print(name: str, **wishes: object) -> Pattern:
@@ -416,11 +448,42 @@ def test_nothing_is_taped_on_rolls_by_projector_or_on_a_card() -> None:
 def test_a_hem_is_levelled_at_its_height_over_the_floor() -> None:
     picture = levelling_picture(drafted("chorus-skirt"))
     assert picture is not None
-    # Waist to floor 105.5 and 0.95 of a heel of 4 cm, less a length of 62: 47.3.
-    assert "47.3 cm" in _plain(picture.alt) and "8" in picture.alt
+    # Waist to floor 105.5 and 0.95 of a heel of 4 cm, less a length of 62: 47.3. That is where it
+    # is drawn; where it is levelled is found at the fitting, and no number stands for it.
+    said = _plain(picture.alt + " ".join(text.text for text in picture.drawing.texts))
+    assert "47.3" not in said and "8 places" in said and "found at the fitting" in said
+    level = next(s for s in picture.drawing.strokes if s.pen.dash and len(s.path) == 32)
+    drawn = level.path[0].start.y / (70.0 - level.path[0].start.y)
+    assert drawn == pytest.approx(47.3 / 62.0, rel=1e-3)
     # Two half circles, their grain on the edge, drop most at 45 and 135 degrees of each.
     assert "4 places, about 0.6 cm" in _plain(picture.alt)
     assert levelling_picture(drafted("wardrobe-find")) is None
+
+
+def test_a_half_scale_skirt_is_levelled_from_the_table_without_shoes() -> None:
+    picture = levelling_picture(drafted("classroom-half-scale"))
+    assert picture is not None
+    said = " ".join((picture.caption, picture.alt, *(t.text for t in picture.drawing.texts)))
+    assert "table" in said and "floor" not in said and "shoes" not in said
+
+
+def test_a_skirt_is_levelled_in_its_own_shape() -> None:
+    sides = {}
+    for name in ("chorus-skirt", "box-office-skirt", "deckchair-skirt"):
+        picture = levelling_picture(drafted(name))
+        assert picture is not None
+        # The right side's line runs from the waist, 70 mm up, to the hem.
+        right = next(
+            stroke
+            for stroke in picture.drawing.strokes
+            if stroke.pen.width == 0.6 and stroke.path[0].start.y == 70.0 and len(stroke.path) > 20
+        )
+        waist, hem = right.path[0].start.x, right.path[-1].end.x
+        sides[name] = hem / waist
+        seams = [s for s in picture.drawing.strokes if s.pen.width == 0.25 and len(s.path) == 24]
+        # Eight gores: seams in front, between and at the sides; a circle of two panels has one.
+        assert len(seams) == {"chorus-skirt": 1, "box-office-skirt": 5}.get(name, len(seams))
+    assert sides["chorus-skirt"] > 1.2 * sides["box-office-skirt"]
 
 
 @pytest.mark.parametrize("name", WITH_RUFFLE)
@@ -439,6 +502,13 @@ def test_the_sample_is_drawn_at_true_size(name: str) -> None:
     assert width == pytest.approx(flat)
     lines = {-y for stroke, y in _level(picture, least=99) if stroke.pen.dash}
     assert sorted(lines) == pytest.approx(sorted((*ruffle.rows_from_edge, 15.0)))
+    (seam,) = {stroke.pen for stroke, y in _level(picture, least=99) if y == -15.0}
+    assert all(
+        stroke.pen.width < seam.width and len(stroke.pen.dash) < len(seam.dash)
+        for stroke, y in _level(picture, least=99)
+        if stroke.pen.dash and y != -15.0
+    )
+    assert "three times" in picture.caption and "100 %" in picture.caption
     ticks = sorted(
         s.start.x
         for stroke in picture.drawing.strokes
@@ -453,7 +523,7 @@ def test_the_samples_table_reads_ratios_back_around_this_ruffles(name: str) -> N
     pattern = drafted(name)
     ruffle = pattern.figures.ruffle
     assert ruffle is not None
-    flat = 100.0 if pattern.spec.units is Units.CM else 101.6
+    flat = 300.0 if pattern.spec.units is Units.CM else 304.8
     rows = sample_rows(pattern)
     assert len(rows) == 7
     ratios = [float(ratio) for _, ratio in rows]
