@@ -1,13 +1,11 @@
 """What stands on the booklet's pages, and where each part of it may be divided.
 
-Points. A home of reportlab.
+Points. What is set is reportlab's, whose home is elsewhere.
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any
-
-from reportlab.platypus import Paragraph
 
 from render.booklet.breaking import KEEP, Atom
 
@@ -75,7 +73,7 @@ def lines(paragraph: Any, indent: float, wide: float) -> Set:
     return Set(atoms=atoms, drawn=drawn, indent=indent, wide=wide)
 
 
-def _cut(paragraph: Any, wide: float, first: int, end: int, count: int) -> Paragraph:
+def _cut(paragraph: Any, wide: float, first: int, end: int, count: int) -> Any:
     """Return a paragraph's lines from one to before another as one of their own."""
     kept, leading = paragraph, paragraph.style.leading
     if end < count:

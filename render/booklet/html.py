@@ -5,15 +5,19 @@ booklet's values and the SVG of its pictures.
 """
 
 import math
+import re
 from collections.abc import Iterator
+from dataclasses import replace
 from html import escape
 
+from drafting.geometry import Box
 from drafting.language import say, speaking
 from drafting.units import Mm
 from render import fonts
 from render.booklet import model
 from render.booklet.page_style import STYLE
 from render.booklet.words import Place, clean, foot_words, places, time_words
+from render.drawing import Anchor
 from render.pictures.picture import Picture
 from render.svg import svg_of_page
 
@@ -44,7 +48,8 @@ def booklet_html(booklet: model.Booklet) -> bytes:
 
 
 def _text(words: str) -> str:
-    return escape(clean(words))
+    """Return words as text of the page; a range such as 70–80 stays on one line."""
+    return escape(re.sub(r"(?<=\d)–(?=\d)", "–\u2060", clean(words)))
 
 
 def _heading(level: int, words: str, ident: str = "") -> str:
@@ -166,11 +171,11 @@ class _Writer:
 
     def table(self, table: model.Table) -> Iterator[str]:
         # Told row by row, a table is one no longer to some readers unless its roles are named.
-        wide = _longest_words(table)
-        need = sum(wide) + BETWEEN * len(wide)
+        longest = _longest_words(table)
+        need = sum(longest) + BETWEEN * len(longest)
         crowd = len(table.heads) > CROWDED or need > ON_A_TABLET
         many = len(table.heads) > WRAPPED or need > ON_A_PHONE
-        tight = need > ON_A_DESK or max(wide, default=0.0) > WORD
+        tight = need > ON_A_DESK or max(longest, default=0.0) > WORD
         names = ("crowd" if crowd else "many" if many else "", "tight" if tight else "")
         look = f' class="{" ".join(filter(None, names))}"' if any(names) else ""
 
@@ -202,13 +207,14 @@ class _Writer:
         yield "</tbody></table>"
 
     def picture(self, picture: Picture) -> Iterator[str]:
-        wide = picture.box.width > PHONE
+        box = _with_words(picture)
+        wide = box.width > PHONE
         look = "large" if wide else "small"
-        drawn = svg_of_page(picture.drawing, picture.box, clean(picture.alt), classes=look)
+        drawn = svg_of_page(picture.drawing, box, clean(picture.alt), classes=look)
         yield "<figure>"
         if wide:
             label = _text(picture.caption or picture.alt)
-            least = f"--least: {_least_wide(picture):.1f}mm"
+            least = f"--least: {_least_wide(picture, box):.1f}mm"
             yield f'<div class="across" style="{least}" role="group" tabindex="0"'
             yield f' aria-label="{label}">'
             yield drawn
@@ -228,10 +234,28 @@ def _longest_words(table: model.Table) -> list[float]:
     ]
 
 
-def _least_wide(picture: Picture) -> Mm:
+def _with_words(picture: Picture) -> Box:
+    """Return what is shown of a picture, grown for words that reach beyond its lines.
+
+    A page of paper has room beside a picture for them; the window cuts them off.
+    """
+    box = picture.box
+    for text in picture.drawing.texts:
+        wide = fonts.width(text.text, text.size, bold=text.bold)
+        if text.angle == 0:
+            left = text.at.x - _BEFORE[text.anchor] * wide
+            box = replace(box, left=min(box.left, left), right=max(box.right, left + wide))
+    return box
+
+
+_BEFORE = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
+"""How much of a text lies to the left of its place."""
+
+
+def _least_wide(picture: Picture, box: Box) -> Mm:
     """Return the least width of a picture whose type is legible still; it is made no larger."""
     smallest = min((text.size for text in picture.drawing.texts), default=math.inf)
-    return picture.box.width * min(1.0, LEGIBLE / smallest)
+    return box.width * min(1.0, LEGIBLE / smallest)
 
 
 def _listed(listed: tuple[Place, ...]) -> Iterator[str]:

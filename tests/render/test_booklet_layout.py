@@ -1,0 +1,67 @@
+"""Whole booklets of the examples as they come out of the printer: what stands beside what."""
+
+from functools import cache
+
+import pytest
+
+from render.booklet.compose import booklet
+from render.booklet.model import Booklet
+from render.booklet.pdf import booklet_pdf
+from tests.examples import EXAMPLES, pattern_of_example
+from tests.render.booklet_pages import free, picture_pages, read_pages, spread, stood
+
+
+@cache
+def booklet_of(name: str) -> Booklet:
+    return booklet(pattern_of_example(name))
+
+
+@cache
+def pdf_of(name: str) -> bytes:
+    return booklet_pdf(booklet_of(name))
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_a_step_and_its_pictures_lie_open_together(name: str) -> None:
+    lies = picture_pages(pdf_of(name))
+    steps = stood(booklet_of(name), pdf_of(name))
+    assert len(steps) > 5
+    for one in steps:
+        open_with_it = {spread(page) for page in (one.title, one.last, one.check)}
+        for picture in one.step.pictures:
+            assert spread(lies[picture.alt]) in open_with_it, (one.step.name, picture.name)
+
+
+def test_nearly_all_pictures_lie_open_with_the_title_of_their_step() -> None:
+    """A step longer than a page and two pictures may take three pages."""
+    apart = {
+        (name, picture.name): spread(picture_pages(pdf_of(name))[picture.alt]) - spread(one.title)
+        for name in EXAMPLES
+        for one in stood(booklet_of(name), pdf_of(name))
+        for picture in one.step.pictures
+    }
+    away = [which for which, by in apart.items() if by]
+    assert len(away) < len(apart) / 6, away
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_a_check_stands_on_the_page_of_the_words_before_it(name: str) -> None:
+    for one in stood(booklet_of(name), pdf_of(name)):
+        assert one.check == one.last, one.step.name
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_pages_are_filled(name: str) -> None:
+    read = read_pages(pdf_of(name))
+    told = sum(not words.startswith("Notes") for words in read)
+    empty = free(pdf_of(name))[2 : told - 1]
+    assert max(empty) < 0.45
+    assert sum(part > 1 / 3 for part in empty) <= 1
+    assert sum(empty) / len(empty) < 0.2
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_the_contents_are_one_page(name: str) -> None:
+    contents, after = read_pages(pdf_of(name))[1:3]
+    assert contents.startswith("Contents")
+    assert after.startswith("Before you begin")
