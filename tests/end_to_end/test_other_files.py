@@ -79,7 +79,17 @@ def three_of(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Three]
             sheet = folder / "sheet.toml"
             sheet.write_text(TINY, encoding="utf-8")
         out = folder / "out"
-        words = ("--quick", "--svg", "--dxf", "--piece", piece, "--out", out)
+        words = (
+            "--quick",
+            "--without",
+            "booklet",
+            "--svg",
+            "--dxf",
+            "--piece",
+            piece,
+            "--out",
+            out,
+        )
         result = hemsweep("draft", sheet, *words)
         assert result.exit_code == 0, result.output
         pieces = drafting.draft(drafting.load(sheet)).pieces
@@ -191,12 +201,17 @@ def test_svg_and_dxf_carry_the_same_marks_and_words(
 
 
 def test_a_draft_writes_neither_unless_asked(tmp_path: Path) -> None:
-    assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path).exit_code == 0
+    assert (
+        hemsweep("draft", CHILD, "--quick", "--without", "booklet", "--out", tmp_path).exit_code
+        == 0
+    )
     assert not {".svg", ".dxf"} & {path.suffix for path in tmp_path.iterdir()}
 
 
 def test_both_files_lie_beside_the_pdf_and_are_told(tmp_path: Path) -> None:
-    result = hemsweep("draft", CHILD, "--quick", "--svg", "--dxf", "--out", tmp_path)
+    result = hemsweep(
+        "draft", CHILD, "--quick", "--without", "booklet", "--svg", "--dxf", "--out", tmp_path
+    )
     assert result.exit_code == 0
     names = {
         "young-chorus-skirt-a4.pdf",
@@ -212,7 +227,12 @@ def test_both_files_lie_beside_the_pdf_and_are_told(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(("option", "other"), [("--svg", ".dxf"), ("--dxf", ".svg")])
 def test_each_file_comes_alone(tmp_path: Path, option: str, other: str) -> None:
-    assert hemsweep("draft", CHILD, "--quick", option, "--out", tmp_path).exit_code == 0
+    assert (
+        hemsweep(
+            "draft", CHILD, "--quick", "--without", "booklet", option, "--out", tmp_path
+        ).exit_code
+        == 0
+    )
     assert other not in {path.suffix for path in tmp_path.iterdir()}
     assert len(list(tmp_path.iterdir())) == 4
 
@@ -223,7 +243,7 @@ def test_neither_is_written_over_without_force(
 ) -> None:
     mine = tmp_path / f"young-chorus-skirt.{ending}"
     mine.write_text("my own")
-    words = ("draft", CHILD, "--quick", "--svg", "--dxf", "--out", tmp_path)
+    words = ("draft", CHILD, "--quick", "--without", "booklet", "--svg", "--dxf", "--out", tmp_path)
     with monkeypatch.context() as patch:
         patch.setattr("render.output.printed", lambda *_, **__: pytest.fail("it was drawn first"))
         result = hemsweep(*words)
@@ -239,14 +259,17 @@ def test_neither_is_written_over_without_force(
 def test_a_draft_without_them_leaves_older_ones_alone(tmp_path: Path) -> None:
     mine = tmp_path / "young-chorus-skirt.svg"
     mine.write_text("my own")
-    assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path).exit_code == 0
+    assert (
+        hemsweep("draft", CHILD, "--quick", "--without", "booklet", "--out", tmp_path).exit_code
+        == 0
+    )
     assert mine.read_text() == "my own"
 
 
 def test_pieces_asked_for_name_the_files_and_are_alone_in_them(tmp_path: Path) -> None:
     sheet = ROOT / "measurements_examples" / "chorus-skirt.toml"
     words = ("--piece", "lining panel", "--svg", "--dxf", "--out", tmp_path)
-    assert hemsweep("draft", sheet, "--quick", *words).exit_code == 0
+    assert hemsweep("draft", sheet, "--quick", "--without", "booklet", *words).exit_code == 0
     svg = svg_ink.read((tmp_path / "chorus-skirt-lining-panel.svg").read_bytes())
     dxf = dxf_ink.read((tmp_path / "chorus-skirt-lining-panel.dxf").read_bytes())
     assert [group.title for group in svg.groups[1:]] == ["lining panel"]
@@ -257,11 +280,19 @@ def test_letters_that_a_dxf_cannot_hold_are_a_caution(tmp_path: Path) -> None:
     sheet = tmp_path / "sheet.toml"
     sheet.write_text(TINY.replace("Smallest crab", "Юбка"), encoding="utf-8")
     out = tmp_path / "out"
-    assert hemsweep("draft", sheet, "--quick", "--svg", "--out", out).exit_code == 0
+    assert (
+        hemsweep("draft", sheet, "--quick", "--without", "booklet", "--svg", "--out", out).exit_code
+        == 0
+    )
     (figures,) = out.glob("*.json")
     codes = [finding["code"] for finding in json.loads(figures.read_bytes())["findings"]]
     assert "letters-lost-in-dxf" not in codes
-    assert hemsweep("draft", sheet, "--quick", "--dxf", "--out", out, "--force").exit_code == 0
+    assert (
+        hemsweep(
+            "draft", sheet, "--quick", "--without", "booklet", "--dxf", "--out", out, "--force"
+        ).exit_code
+        == 0
+    )
     told = json.loads(figures.read_bytes())["findings"]
     (caution,) = (finding for finding in told if finding["code"] == "letters-lost-in-dxf")
     assert "Ю (U+042E)" in caution["what"]
@@ -272,7 +303,7 @@ def test_every_process_writes_the_same_bytes(tmp_path: Path) -> None:
     for seed in ("1", "2"):
         out = tmp_path / seed
         subprocess.run(
-            [sys.executable, "-m", "cli", "draft", str(CHILD), "--quick", "--svg", "--dxf",
+            [sys.executable, "-m", "cli", "draft", str(CHILD), "--quick", "--without", "booklet", "--svg", "--dxf",
              "--out", str(out)],
             cwd=ROOT, env={**os.environ, "PYTHONHASHSEED": seed}, check=True, capture_output=True,
         )  # fmt: skip

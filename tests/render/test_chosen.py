@@ -93,7 +93,7 @@ def test_the_ticket_names_the_file_pages_that_carry_each_piece(
 
 
 def test_one_piece_is_written_beside_the_whole_and_not_over_it(tmp_path: Path) -> None:
-    command = ["draft", str(CHILD), "--out", str(tmp_path)]
+    command = ["draft", str(CHILD), "--without", "booklet", "--out", str(tmp_path)]
     for more in ([], ["--piece", "skirt panel"]):
         result = CliRunner().invoke(app, [*command, *more])
         assert result.exit_code == 0, result.output

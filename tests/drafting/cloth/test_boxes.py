@@ -136,7 +136,7 @@ def box_piece(long: float, wide: float, count: int) -> Piece:
     """A rectangle, ``long`` along its grain and ``wide`` across it."""
     corners = (Point(0, 0), Point(long, 0), Point(long, wide), Point(0, wide))
     return Piece(
-        name="panel",
+        name="skirt panel",
         edges=tuple(
             Edge(name="side", path=straight(a, b), allowance=0)
             for a, b in zip(corners, corners[1:] + corners[:1], strict=True)
