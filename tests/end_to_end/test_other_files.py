@@ -303,8 +303,8 @@ def test_every_process_writes_the_same_bytes(tmp_path: Path) -> None:
     for seed in ("1", "2"):
         out = tmp_path / seed
         subprocess.run(
-            [sys.executable, "-m", "cli", "draft", str(CHILD), "--quick", "--without", "booklet", "--svg", "--dxf",
-             "--out", str(out)],
+            [sys.executable, "-m", "cli", "draft", str(CHILD), "--quick", "--svg", "--dxf",
+             "--without", "booklet", "--out", str(out)],
             cwd=ROOT, env={**os.environ, "PYTHONHASHSEED": seed}, check=True, capture_output=True,
         )  # fmt: skip
         written.append(tree(out))

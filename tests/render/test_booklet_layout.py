@@ -7,7 +7,7 @@ import pytest
 from render.booklet.compose import booklet
 from render.booklet.model import Booklet
 from render.booklet.pdf import booklet_pdf
-from tests.examples import EXAMPLES, pattern_of_example
+from tests.examples import pattern_of_example
 from tests.render.booklet_pages import free, picture_pages, read_pages, spread, stood
 
 
@@ -21,7 +21,14 @@ def pdf_of(name: str) -> bytes:
     return booklet_pdf(booklet_of(name))
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+TELLING = (
+    "chorus-skirt", "leading-lady-skirt", "young-chorus-skirt", "box-office-skirt",
+    "wave-petticoat", "classroom-half-scale", "twirl-skirt", "wardrobe-find",
+)  # fmt: skip
+"""The longest and the shortest, tiers, gores, a form, a lining alone."""
+
+
+@pytest.mark.parametrize("name", TELLING)
 def test_a_step_and_its_pictures_lie_open_together(name: str) -> None:
     lies = picture_pages(pdf_of(name))
     steps = stood(booklet_of(name), pdf_of(name))
@@ -36,7 +43,7 @@ def test_nearly_all_pictures_lie_open_with_the_title_of_their_step() -> None:
     """A step longer than a page and two pictures may take three pages."""
     apart = {
         (name, picture.name): spread(picture_pages(pdf_of(name))[picture.alt]) - spread(one.title)
-        for name in EXAMPLES
+        for name in TELLING
         for one in stood(booklet_of(name), pdf_of(name))
         for picture in one.step.pictures
     }
@@ -44,13 +51,13 @@ def test_nearly_all_pictures_lie_open_with_the_title_of_their_step() -> None:
     assert len(away) < len(apart) / 6, away
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("name", TELLING)
 def test_a_check_stands_on_the_page_of_the_words_before_it(name: str) -> None:
     for one in stood(booklet_of(name), pdf_of(name)):
         assert one.check == one.last, one.step.name
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("name", TELLING)
 def test_pages_are_filled(name: str) -> None:
     read = read_pages(pdf_of(name))
     told = sum(not words.startswith("Notes") for words in read)
@@ -60,7 +67,7 @@ def test_pages_are_filled(name: str) -> None:
     assert sum(empty) / len(empty) < 0.2
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("name", TELLING)
 def test_the_contents_are_one_page(name: str) -> None:
     contents, after = read_pages(pdf_of(name))[1:3]
     assert contents.startswith("Contents")

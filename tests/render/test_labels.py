@@ -39,7 +39,7 @@ def corners(text: Text) -> tuple[Point, ...]:
     return turned_box(middle, wide, 0.7 * text.size, text.angle)
 
 
-@settings(max_examples=drawn(40), deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(25), deadline=None, suppress_health_check=list(HealthCheck))
 @given(specs())
 def test_a_pieces_name_lies_inside_its_cutting_line(spec: Spec) -> None:
     pattern = draft(spec)
