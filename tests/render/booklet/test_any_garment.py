@@ -92,7 +92,7 @@ def pictures_of(made: Booklet) -> Iterator[Picture]:
         yield from step.pictures
 
 
-@settings(max_examples=drawn(40), deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=drawn(25), deadline=None, suppress_health_check=list(HealthCheck))
 @given(sheets())
 def test_every_garment_has_a_booklet_that_says_sense_within_its_margins(spec: Spec) -> None:
     pattern = draft(spec)
