@@ -12,20 +12,20 @@ from render.booklet import care, cutting, front
 from render.booklet.finishing_steps import (
     comparing,
     hanging,
-    hemming,
     joining,
-    levelling,
     the_end,
-    waist_finish,
 )
 from render.booklet.gathering_sample import gathering_sample
+from render.booklet.hem_steps import hemming, levelling
 from render.booklet.lining_steps import sewing_the_lining
 from render.booklet.making import Making
 from render.booklet.model import Booklet, Paragraph, Section, Step, Steps
 from render.booklet.preparing import preparing
-from render.booklet.ruffle_steps import sampling, sewing_the_ruffle
+from render.booklet.ruffle_steps import sewing_the_ruffle
 from render.booklet.shown import Shown, shown
 from render.booklet.skirt_steps import sewing_the_skirt
+from render.booklet.strip_steps import sampling
+from render.booklet.waist_steps import waist_finish
 from render.booklet.working import half_scale_section, working_section
 from render.laying import Cloth
 from render.words import edition_words, made_for

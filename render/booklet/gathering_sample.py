@@ -6,7 +6,7 @@ Imports the making, its pictures and the booklet's values.
 from drafting.language import say
 from render.booklet.making import Making
 from render.booklet.model import Block, Paragraph, Section
-from render.booklet.ruffle_steps import ratio_text
+from render.booklet.strip_steps import ratio_text
 from render.pictures.picture import Picture
 
 
