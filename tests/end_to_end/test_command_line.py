@@ -17,6 +17,7 @@ from typer.testing import CliRunner, Result
 from cli import app
 from tests.end_to_end.conftest import CHILD, CHORUS, EXAMPLES, ROOT, Run
 
+PLAIN = ("--without", "booklet")
 SHORT = ("--quick", "--without", "lay", "--without", "booklet")
 """What draws the pages alone and soon, where neither lay plans nor their count matter."""
 
@@ -136,9 +137,9 @@ def test_files_that_exist_are_never_written_over_without_force(tmp_path: Path) -
 
 
 def test_another_paper_of_the_same_draft_joins_the_first(tmp_path: Path) -> None:
-    assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path).exit_code == DONE
+    assert hemsweep("draft", CHILD, "--quick", *PLAIN, "--out", tmp_path).exit_code == DONE
     first = tree(tmp_path)
-    more = ("--quick", "--paper", "a3", "--out", tmp_path)
+    more = ("--quick", *PLAIN, "--paper", "a3", "--out", tmp_path)
     assert hemsweep("draft", CHILD, *more).exit_code == DONE
     after = tree(tmp_path)
     assert after["young-chorus-skirt-a4.pdf"] == first["young-chorus-skirt-a4.pdf"]
@@ -157,12 +158,12 @@ def test_another_paper_of_the_same_draft_joins_the_first(tmp_path: Path) -> None
 
 
 def test_figures_of_another_draft_are_not_added_to(tmp_path: Path) -> None:
-    assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path).exit_code == DONE
+    assert hemsweep("draft", CHILD, "--quick", *PLAIN, "--out", tmp_path).exit_code == DONE
     other = tmp_path / "other.toml"
     shorter = CHILD.read_text(encoding="utf-8").replace('length = "36 cm"', 'length = "34 cm"')
     other.write_text(shorter, encoding="utf-8")
     before = tree(tmp_path)
-    result = hemsweep("draft", other, "--quick", "--paper", "a3", "--out", tmp_path)
+    result = hemsweep("draft", other, "--quick", *PLAIN, "--paper", "a3", "--out", tmp_path)
     assert result.exit_code == FILE_WRONG
     said = result.output.replace("\n", "")
     assert "figures.json" in said and "exist already" in said

@@ -15,12 +15,12 @@ from tests.end_to_end.conftest import CHILD, Run
 
 
 def painted(pdf: Path) -> list[tuple[int, int, int, bytes]]:
-    """Return every page as pdfium paints it at 100 dpi: width, height, bytes a row, greys."""
+    """Return every page as pdfium paints it at 72 dpi: width, height, bytes a row, greys."""
     document = pypdfium2.PdfDocument(pdf)
     try:
         pages = []
         for page in document:
-            bitmap = page.render(scale=100 / 72, grayscale=True)
+            bitmap = page.render(scale=1.0, grayscale=True)
             pages.append((bitmap.width, bitmap.height, bitmap.stride, bytes(bitmap.buffer)))
         return pages
     finally:
