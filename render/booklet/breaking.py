@@ -230,7 +230,7 @@ class _Pages:
         if height > self.tall:
             scale = 1 - (height - self.tall) / shrinks if shrinks else 0.0
         # A chain that may not be broken at all has no other way than a smaller picture.
-        chained = self.held[max(start, stop - 1)] == self.held[start]
+        chained = stop > start and not places and self.held[stop - 1] == self.held[start]
         cost = 0.3 * (1 - scale)
         if scale < LEAST and not (chained and scale >= LAST_RESORT):
             if stop > start + 1 or many > done + (stop == start):

@@ -14,6 +14,7 @@ from drafting.spec import HemFinish, RuffleCloth, SeamFinish
 from render.booklet import habits
 from render.booklet.making import Making
 from render.booklet.model import Block, Bullets, Paragraph, Section, Step, Table
+from render.booklet.words import minutes_words
 from render.lay_pages import notion_text, washing
 from render.measures import cut_words, fullness_words
 from render.pictures.picture import Picture
@@ -189,26 +190,16 @@ def minutes(exactly: float) -> int:
     return ROUND * math.ceil(exactly / ROUND - 1e-9)
 
 
-def hours_text(minutes_: int) -> str:
-    """Return a time as it is said: "25 min", "1 h 40 min"."""
-    hours, rest = divmod(minutes_, 60)
-    if not hours:
-        return say("{minutes}\u00a0min", minutes=rest)
-    if not rest:
-        return say("{hours}\u00a0h", hours=hours)
-    return say("{hours}\u00a0h {minutes}\u00a0min", hours=hours, minutes=rest)
-
-
 def times(making: Making, steps: Sequence[Step]) -> Section:
     """Return how long each step takes and how hard the garment is, as estimates."""
     rows = [
-        (step.title, hours_text(minutes(step.hands)), hours_text(minutes(step.first)))
+        (step.title, minutes_words(minutes(step.hands)), minutes_words(minutes(step.first)))
         for step in steps
     ]
     total = (
         say("all steps"),
-        hours_text(sum(minutes(step.hands) for step in steps)),
-        hours_text(sum(minutes(step.first) for step in steps)),
+        minutes_words(sum(minutes(step.hands) for step in steps)),
+        minutes_words(sum(minutes(step.first) for step in steps)),
     )
     waiting = max(_hangs(making))
     blocks: list[Block] = [

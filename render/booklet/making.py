@@ -137,11 +137,6 @@ class Making:
         return wish is not None and wish.doubled and not (self.ruffle and self.ruffle.tiers)
 
     @property
-    def is_ring(self) -> bool:
-        """Whether the ruffle closes all round, below the opening; else its ends are hemmed."""
-        return self.ruffle is not None and self.ruffle.ring
-
-    @property
     def on_paper(self) -> bool:
         """Whether pieces are printed, and not only a card of figures to chalk them by."""
         return self.spec.print.scope is not Scope.CARD

@@ -83,15 +83,15 @@ def time_words(step: Step) -> str:
     if step.hands <= 0:
         return ""
     if step.first <= 0:
-        return say("about {time}", time=_minutes(step.hands))
+        return say("about {time}", time=minutes_words(step.hands))
     return say(
         "about {time}, a first time {longer}",
-        time=_minutes(step.hands),
-        longer=_minutes(step.first),
+        time=minutes_words(step.hands),
+        longer=minutes_words(step.first),
     )
 
 
-def _minutes(minutes: float) -> str:
+def minutes_words(minutes: float) -> str:
     """Return a time: "20 min", "1 h", "1 h 30 min"."""
     hours, rest = divmod(max(1, round(minutes)), 60)
     if not hours:

@@ -2,6 +2,7 @@
 
 from functools import cache
 
+import pypdfium2
 import pytest
 
 from render.booklet.compose import booklet
@@ -9,6 +10,11 @@ from render.booklet.model import Booklet
 from render.booklet.pdf import booklet_pdf
 from tests.examples import pattern_of_example
 from tests.render.booklet_pages import free, picture_pages, read_pages, spread, stood
+
+FOOT = 36.0
+"""Points from the page's lower edge: the line at the foot stands below."""
+
+LEAST_H = 8.95
 
 
 @cache
@@ -72,3 +78,21 @@ def test_the_contents_are_one_page(name: str) -> None:
     contents, after = read_pages(pdf_of(name))[1:3]
     assert contents.startswith("Contents")
     assert after.startswith("Before you begin")
+
+
+@pytest.mark.parametrize("name", TELLING)
+def test_no_words_reach_the_foot_and_none_in_a_picture_are_too_small(name: str) -> None:
+    """A letter's whole height is 1.2 of its size: 9 points for type of 7.5."""
+    document = pypdfium2.PdfDocument(pdf_of(name))
+    for number, page in enumerate(document, start=1):
+        read = page.get_textpage()
+        rows = [read.get_rect(k) for k in range(read.count_rects())]
+        foot = max((top for _, _, _, top in rows if top < FOOT), default=0.0)
+        above = [bottom for _, bottom, _, top in rows if top >= FOOT]
+        assert min(above, default=FOOT) > foot + 4, number
+        sizes = {
+            round(read.get_charbox(k, loose=True)[3] - read.get_charbox(k, loose=True)[1], 1)
+            for k in range(read.count_chars())
+            if read.get_text_range(k, 1) == "h"
+        }
+        assert min(sizes, default=9.0) > LEAST_H, (number, min(sizes))
