@@ -24,6 +24,11 @@ class Pattern:
     """A drafted garment: its pieces, how they are sewn together, its numbers and remarks.
 
     ``pieces`` is empty when the draft stops before anything could be drawn.
+
+    Attributes:
+        sizes: of a graded garment its pattern in each size, smallest first. ``pieces`` are then
+            frames, which no one cuts: each holds a piece of every size, drawn in one frame, with
+            its own raw outline round them all. The other values are those of the middle size.
     """
 
     spec: Spec
@@ -31,6 +36,7 @@ class Pattern:
     seams: tuple[Seam, ...]
     figures: Figures
     findings: tuple[Finding, ...]
+    sizes: tuple["Pattern", ...] = ()
 
 
 def draft(spec: Spec) -> Pattern:

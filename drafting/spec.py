@@ -404,6 +404,8 @@ class Publish:
     Attributes:
         language: two letters; what is on paper, in pictures and in findings is said in it.
         working: the booklet shows how each figure came about.
+        sizes: names of the sizes that the pattern is graded in, smallest first; one pattern
+            for the sheet's wearer if there are none.
     """
 
     maker: str = ""
@@ -413,6 +415,7 @@ class Publish:
     date: str = ""
     language: Language = Language.ENGLISH
     working: bool = False
+    sizes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -424,6 +427,8 @@ class Spec:
         scale: 1, or 0.5 for a half-scale form; the lengths of body and design are those of
             the draft, halved already.
         findings: what was noticed while the sheet was read (estimates, unusual measures).
+        graded: the same garment for each of the sizes that it is graded in, smallest first; the
+            measures of this spec are then those of the middle one.
     """
 
     title: str
@@ -437,3 +442,4 @@ class Spec:
     print: Print = Print()
     publish: Publish = Publish()
     findings: tuple[Finding, ...] = ()
+    graded: tuple["Spec", ...] = ()

@@ -58,17 +58,23 @@ class Stroke:
 
     Attributes:
         phase: how much of the dash pattern lies before the path's start.
+        sizes: of a graded pattern, the sizes it belongs to; none where it belongs to all.
     """
 
     path: Path
     pen: Pen
     layer: Layer
     phase: Mm = 0.0
+    sizes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Text:
-    """A run of text; ``at`` lies on its baseline, ``size`` is the height of the type."""
+    """A run of text; ``at`` lies on its baseline, ``size`` is the height of the type.
+
+    Attributes:
+        sizes: of a graded pattern, the sizes it belongs to; none where it belongs to all.
+    """
 
     text: str
     at: Point
@@ -78,6 +84,7 @@ class Text:
     bold: bool = False
     grey: float = 0.0
     layer: Layer = Layer.TEXT
+    sizes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
