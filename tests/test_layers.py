@@ -41,11 +41,14 @@ HOMES = {
     "numpy": {"drafting/cloth/sliding.py"},
     "shapely": {"drafting/cloth/checking.py", "drafting/grading.py"},
     "spyrrow": {"drafting/cloth/solver_child.py"},
+    "joblib": {"render/batch/running.py"},
+    "distributed": {"render/batch/cluster.py"},
+    "rich": {"render/batch/progress.py"},
 }
 
 SLOW = (
     "pint", "pydantic", "reportlab", "pypdf", "svgwrite", "ezdxf", "numpy", "shapely", "spyrrow",
-    "tree_sitter",
+    "tree_sitter", "joblib", "distributed", "rich",
 )  # fmt: skip
 
 
@@ -127,6 +130,7 @@ def test_every_library_is_still_used_in_each_of_its_homes() -> None:
         "render.output",
         "render.booklet.html",
         "render.booklet.pdf",
+        "render.batch.writing",
         "cli",
     ],
 )
