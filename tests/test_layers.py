@@ -39,7 +39,7 @@ HOMES = {
     "ezdxf": {"render/dxf.py"},
     "typer": {"cli.py"},
     "numpy": {"drafting/cloth/sliding.py"},
-    "shapely": {"drafting/cloth/checking.py"},
+    "shapely": {"drafting/cloth/checking.py", "drafting/grading.py"},
     "spyrrow": {"drafting/cloth/solver_child.py"},
 }
 
