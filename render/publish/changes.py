@@ -8,7 +8,7 @@ import math
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypeGuard
 
 from drafting.cloth.buying import sold_text
 from drafting.language import decimal, in_its_language, listed, say
@@ -18,12 +18,16 @@ from render.booklet.model import Block, Booklet, Bullets, Paragraph, Section, Ta
 from render.publish.editions import LastEdition
 from render.words import edition_words
 
+MOST = 1e7
+"""No figure of ours is as great as ten kilometres."""
+
 LEAST: Mm = 0.05
 """Lengths that differ by less are one length."""
 
 _LEFT_OUT = re.compile(
     r"title|units|findings|truing|paper|cost|notions"
-    r"|.*\.(bias_drops|ways|asked|widths|pieces|stretches|method_of_lay)"
+    r"|.*\.(bias_drops|ways|widths|pieces|stretches)"
+    r"|cloth\.[^.]*\.asked\.(?!kind)\w+"
     r"|cloth\.[^.]*\.(usable|rows_length|lay_length|lower_bound|used|method|needed|grams|cost|buy)"
 )
 """What is told elsewhere, what follows from the rest, and what is a search's own business."""
@@ -87,9 +91,7 @@ def by_size(figures: Mapping[str, Any]) -> dict[str, dict[str, Any]]:
     return {"": dict(figures)}
 
 
-def _sections(
-    now: Mapping[str, Any], before: Mapping[str, Any], units: Units
-) -> Iterator[Section]:
+def _sections(now: Mapping[str, Any], before: Mapping[str, Any], units: Units) -> Iterator[Section]:
     ours, theirs = by_size(now), by_size(before)
     came = [name for name in ours if name not in theirs]
     went = [name for name in theirs if name not in ours]
@@ -158,8 +160,10 @@ def _flat(value: Any, path: str = "", depth: int = 0) -> Iterator[tuple[str, Any
             yield from _flat(held, f"{path}.{key}" if path else key, depth + 1)
 
 
-def _is_number(value: Any) -> bool:
-    return isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)
+def _is_number(value: Any) -> TypeGuard[float]:
+    if not isinstance(value, int | float) or isinstance(value, bool):
+        return False
+    return math.isfinite(value) and abs(value) < MOST
 
 
 def _key(path: str) -> str:
@@ -171,7 +175,7 @@ def _same(path: str, was: Any, now: Any) -> bool:
     if _is_number(was) and _is_number(now):
         key = _key(path)
         least = _LEAST_OF.get(key, _SAME) if key in _NO_LENGTHS else LEAST
-        return abs(now - was) < least
+        return bool(abs(now - was) < least)
     return bool(was == now)
 
 

@@ -149,9 +149,7 @@ def _foot(told: tuple[str, ...], above: Mm, *, maker: bool) -> Drawing:
     drawn: list[Drawing] = []
     y = EDGE + 2.5
     for number, part in reversed(list(enumerate(lines[: max(room, 0)]))):
-        drawn.append(
-            words(part, Point(EDGE, y), size=LINE, bold=maker and number == 0, most=WIDE)
-        )
+        drawn.append(words(part, Point(EDGE, y), size=LINE, bold=maker and number == 0, most=WIDE))
         y += LINE * LEAD
     if drawn:
         drawn.append(line(Point(EDGE, y - 1), Point(EDGE + TEXT, y - 1), pen=FINE))

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from drafting.language import said_later
 from drafting.spec import Spec
 from render.files import safe_name
 from render.publish.titles import edition_ending, in_natural_order, pack_name
@@ -26,7 +27,7 @@ class LastEdition:
     Attributes:
         folder: its name, without the folders above it.
         figures: what it tells, or None where it cannot be read as figures.
-        fault: why not, in English; else "".
+        fault: why not, not said yet; else "".
     """
 
     folder: str
@@ -67,7 +68,8 @@ def _before(spec: Spec, folder: Path) -> Path | None:
         return None
     for path in beside:
         name = path.name.removeprefix(start)
-        if name == path.name or path.name == pack_name(spec) or path.absolute() == folder.absolute():
+        is_other = path.name != pack_name(spec) and path.absolute() != folder.absolute()
+        if name == path.name or not is_other:
             continue
         order = in_natural_order(name)
         if order < ours and path.is_dir():
@@ -80,19 +82,23 @@ def _read(folder: Path, spec: Spec) -> LastEdition:
     try:
         path = _figures_in(folder, spec)
         if path is None:
-            return LastEdition(folder=name, figures=None, fault="it holds no figures")
+            return _unread(name, said_later("it holds no figures"))
         if path.stat().st_size > MOST_BYTES:
-            return LastEdition(folder=name, figures=None, fault=f"{path.name} is too long")
+            return _unread(name, said_later("its figures are too long"))
         told = json.loads(path.read_text(encoding="utf-8"))
     except RecursionError:
-        return LastEdition(folder=name, figures=None, fault="its figures are nested too deep")
-    except OSError as error:
-        return LastEdition(folder=name, figures=None, fault=error.strerror or "it cannot be read")
+        return _unread(name, said_later("its figures are nested too deep"))
+    except OSError:
+        return _unread(name, said_later("it cannot be read"))
     except ValueError:
-        return LastEdition(folder=name, figures=None, fault="its figures are no JSON")
+        return _unread(name, said_later("its figures are no JSON"))
     if not isinstance(told, dict) or not ("skirt" in told or isinstance(told.get("sizes"), dict)):
-        return LastEdition(folder=name, figures=None, fault="its figures are not a draft's")
+        return _unread(name, said_later("its figures are not a draft's"))
     return LastEdition(folder=name, figures=told)
+
+
+def _unread(folder: str, fault: str) -> LastEdition:
+    return LastEdition(folder=folder, figures=None, fault=fault)
 
 
 def _figures_in(folder: Path, spec: Spec) -> Path | None:

@@ -13,7 +13,7 @@ from render.booklet.words import clean, foot_words, time_words
 from render.pictures.picture import Picture
 
 _SIGNS = re.compile(r"([\\\\`*_\[\]|~#])")
-_AT_THE_START = re.compile(r"^(\s*)(\d*)([-+=:.)])")
+_AT_THE_START = re.compile(r"^(\s*)(\d*)([-+=:]|[.)](?=\s|$))")
 
 
 def markdown(booklet: model.Booklet, files: Mapping[str, str]) -> bytes:
@@ -27,10 +27,14 @@ def markdown(booklet: model.Booklet, files: Mapping[str, str]) -> bytes:
 
 
 def plain(words: str) -> str:
-    """Return words so that Markdown shows them as they are."""
+    """Return words that begin a line, so that Markdown shows them as they are."""
+    return _AT_THE_START.sub(_harmless, inside(words))
+
+
+def inside(words: str) -> str:
+    """Return words that stand inside a line, such as in a table, so that they are shown as such."""
     marked = clean(words).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
-    marked = _SIGNS.sub(r"\\\1", marked)
-    return _AT_THE_START.sub(_harmless, marked)
+    return _SIGNS.sub(r"\\\1", marked)
 
 
 def _harmless(found: re.Match[str]) -> str:
@@ -50,7 +54,7 @@ def _squeezed(lines: Iterator[str]) -> Iterator[str]:
 
 
 def _page(booklet: model.Booklet, files: Mapping[str, str]) -> Iterator[str]:
-    yield f"# {plain(booklet.title)}"
+    yield f"# {inside(booklet.title)}"
     yield ""
     if booklet.subtitle:
         yield plain(booklet.subtitle)
@@ -66,7 +70,7 @@ def _page(booklet: model.Booklet, files: Mapping[str, str]) -> Iterator[str]:
 
 
 def _section(section: model.Section, level: int, files: Mapping[str, str]) -> Iterator[str]:
-    yield f"{'#' * min(level, 6)} {plain(section.title)}"
+    yield f"{'#' * min(level, 6)} {inside(section.title)}"
     yield ""
     for block in section.blocks:
         match block:
@@ -78,7 +82,7 @@ def _section(section: model.Section, level: int, files: Mapping[str, str]) -> It
             case model.Bullets():
                 yield from (f"- {plain(item)}" for item in block.items)
             case model.Cautions():
-                yield f"**{plain(block.title)}**"
+                yield f"**{inside(block.title)}**"
                 yield ""
                 yield from (f"- {plain(item)}" for item in block.items)
             case model.Table():
@@ -92,7 +96,7 @@ def _section(section: model.Section, level: int, files: Mapping[str, str]) -> It
 
 def _steps(steps: model.Steps, level: int, files: Mapping[str, str]) -> Iterator[str]:
     for number, step in enumerate(steps.steps, steps.start):
-        yield f"{'#' * min(level + 1, 6)} {number}. {plain(step.title)}"
+        yield f"{'#' * min(level + 1, 6)} {number}. {inside(step.title)}"
         yield ""
         for words in (time_words(step), *step.do, *step.cautions):
             if words:
@@ -101,17 +105,17 @@ def _steps(steps: model.Steps, level: int, files: Mapping[str, str]) -> Iterator
         for picture in step.pictures:
             yield from _picture(picture, files)
         if step.check:
-            yield f"**{plain(say('Check'))}** {plain(step.check)}"
+            yield f"**{inside(say('Check'))}** {inside(step.check)}"
             yield ""
 
 
 def _table(table: model.Table) -> Iterator[str]:
     if table.caption:
-        yield f"**{plain(table.caption)}**"
+        yield f"**{inside(table.caption)}**"
         yield ""
-    yield _row(plain(head) for head in table.heads)
+    yield _row(inside(head) for head in table.heads)
     yield _row("---:" if k in table.figures else "---" for k in range(len(table.heads)))
-    yield from (_row(plain(cell) for cell in row) for row in table.rows)
+    yield from (_row(inside(cell) for cell in row) for row in table.rows)
 
 
 def _row(cells: "Iterator[str] | tuple[str, ...]") -> str:
@@ -121,8 +125,8 @@ def _row(cells: "Iterator[str] | tuple[str, ...]") -> str:
 def _picture(picture: Picture, files: Mapping[str, str]) -> Iterator[str]:
     if picture.name not in files:
         return
-    yield f"![{plain(picture.alt)}](<{files[picture.name]}>)"
+    yield f"![{inside(picture.alt)}](<{files[picture.name]}>)"
     yield ""
     if picture.caption:
-        yield f"*{plain(picture.caption)}*"
+        yield f"*{inside(picture.caption)}*"
         yield ""

@@ -26,7 +26,7 @@ from render.publish.tables import (
     notions_table,
     size_table,
 )
-from render.publish.titles import all_sizes, middle_of, sizes_of, size_words
+from render.publish.titles import all_sizes, middle, middle_of, size_words, sizes_of
 from render.words import edition_words
 
 
@@ -124,10 +124,15 @@ def _sizes(pattern: Pattern) -> Section:
                 )
             )
         )
+    finished = finished_columns(pattern)
+    skirt = [column for column in finished if not column.under]
+    under = [column for column in finished if column.under]
     blocks += [
         size_table(pattern, body_columns(pattern), say("The body it is made for")),
-        size_table(pattern, finished_columns(pattern), say("Measures of the finished garment")),
+        size_table(pattern, skirt, say("Measures of the finished garment")),
     ]
+    if under:
+        blocks.append(size_table(pattern, under, say("What is worn under it, in the same sizes")))
     return Section(name="sizes", title=say("Sizes"), blocks=tuple(blocks))
 
 
@@ -145,7 +150,7 @@ def _cloth(pattern: Pattern, made: Sequence[SizeFiles], shown: Mapping[str, Shot
 
 def _time(pattern: Pattern, made: Sequence[SizeFiles]) -> Section | None:
     """Return how long and how hard, as the middle size's booklet tells it; estimates."""
-    times = made[len(made) // 2].times
+    times = made[middle(len(made))].times
     if times is None:
         return None
     blocks: list[Block] = []

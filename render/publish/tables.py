@@ -31,11 +31,13 @@ class Column:
 
     Attributes:
         name: what is measured, in the language spoken.
+        under: of what is worn under the skirt, told in a table of its own.
         values: in mm, size by size; None for a size that has none.
     """
 
     name: str
     values: tuple[Mm | None, ...]
+    under: bool = False
 
 
 def body_columns(pattern: Pattern) -> tuple[Column, ...]:
@@ -52,12 +54,16 @@ def finished_columns(pattern: Pattern) -> tuple[Column, ...]:
     """Return what the finished garment measures; a measure that no size has is left out."""
     every = [dict(_finished(size)) for size in sizes_of(pattern)]
     names = list(dict.fromkeys(name for one in every for name in one))
-    return tuple(Column(name=name, values=tuple(one.get(name) for one in every)) for name in names)
+    under = {name for size in sizes_of(pattern) for name, _ in _under(size)}
+    return tuple(
+        Column(name=name, values=tuple(one.get(name) for one in every), under=name in under)
+        for name in names
+    )
 
 
 def _finished(pattern: Pattern) -> Iterator[tuple[str, Mm]]:
     figures, wish = pattern.figures, pattern.spec.skirt
-    skirt, lining, ruffle = figures.skirt, figures.lining, figures.ruffle
+    skirt = figures.skirt
     if wish.waist_finish is WaistFinish.CASING:
         yield say("waist, opened out"), skirt.waistline
     else:
@@ -70,16 +76,22 @@ def _finished(pattern: Pattern) -> Iterator[tuple[str, Mm]]:
         yield say("length at the sides"), skirt.length_side
         yield say("length at the back"), skirt.length_back
     yield say("hem all round"), skirt.sweep
-    if lining is not None:
-        yield say("lining, length"), lining.length_side
-        yield say("lining, hem all round"), lining.sweep
-    if ruffle is not None:
-        yield say("ruffle, depth"), ruffle.depth
     if figures.opening is not None and figures.opening.zip is not None:
         yield say("zip"), figures.opening.zip
     elastic = figures.casing.elastic if figures.casing is not None else None
     if elastic is not None:
         yield say("elastic, about"), elastic
+    yield from _under(pattern)
+
+
+def _under(pattern: Pattern) -> Iterator[tuple[str, Mm]]:
+    lining, ruffle = pattern.figures.lining, pattern.figures.ruffle
+    if lining is not None:
+        yield say("lining, length"), lining.length_side
+        yield say("lining, hem all round"), lining.sweep
+    if ruffle is not None:
+        yield say("ruffle, depth"), ruffle.depth
+        yield say("ruffle, flat length"), ruffle.flat_length
 
 
 def size_table(pattern: Pattern, columns: Sequence[Column], caption: str) -> Table:
@@ -201,7 +213,9 @@ def _by_size(named: Sequence[str], amounts: Sequence[str]) -> str:
         return amounts[0]
     told = []
     for amount in dict.fromkeys(amounts):
-        for_sizes = listed([name for name, one in zip(named, amounts, strict=True) if one == amount])
+        for_sizes = listed(
+            [name for name, one in zip(named, amounts, strict=True) if one == amount]
+        )
         told.append(say("{sizes}: {amount}", sizes=for_sizes, amount=amount))
     return "; ".join(told)
 

@@ -21,7 +21,12 @@ def sizes_of(pattern: Pattern) -> tuple[Pattern, ...]:
 def middle_of(pattern: Pattern) -> Pattern:
     """Return the size that stands for all where one picture must do."""
     sizes = sizes_of(pattern)
-    return sizes[len(sizes) // 2]
+    return sizes[middle(len(sizes))]
+
+
+def middle(count: int) -> int:
+    """Return which of so many sizes is the middle one, as the draft has it."""
+    return (count - 1) // 2
 
 
 def size_words(pattern: Pattern, size: Pattern) -> str:
