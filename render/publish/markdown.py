@@ -105,7 +105,8 @@ def _steps(steps: model.Steps, level: int, files: Mapping[str, str]) -> Iterator
         for picture in step.pictures:
             yield from _picture(picture, files)
         if step.check:
-            yield f"**{inside(say('Check'))}** {inside(step.check)}"
+            check = inside(say("Check"))
+            yield f"**{check}** {inside(step.check)}"
             yield ""
 
 
