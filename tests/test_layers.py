@@ -36,19 +36,21 @@ HOMES = {
     "fontpkg_fira_sans": {"render/fonts.py"},
     "pypdf": {"render/proof.py"},
     "svgwrite": {"render/svg.py"},
+    "pypdfium2": {"render/publish/raster.py"},
+    "PIL": {"render/publish/raster.py"},
+    "joblib": {"render/batch/running.py", "render/publish/size_files.py"},
     "ezdxf": {"render/dxf.py"},
     "typer": {"cli.py"},
     "numpy": {"drafting/cloth/sliding.py"},
     "shapely": {"drafting/cloth/checking.py", "drafting/grading.py"},
     "spyrrow": {"drafting/cloth/solver_child.py"},
-    "joblib": {"render/batch/running.py"},
     "distributed": {"render/batch/cluster.py"},
     "rich": {"render/batch/progress.py"},
 }
 
 SLOW = (
     "pint", "pydantic", "reportlab", "pypdf", "svgwrite", "ezdxf", "numpy", "shapely", "spyrrow",
-    "tree_sitter", "joblib", "distributed", "rich",
+    "tree_sitter", "joblib", "distributed", "rich", "pypdfium2", "PIL",
 )  # fmt: skip
 
 
@@ -131,6 +133,7 @@ def test_every_library_is_still_used_in_each_of_its_homes() -> None:
         "render.booklet.html",
         "render.booklet.pdf",
         "render.batch.writing",
+        "render.publish.pack",
         "cli",
     ],
 )
