@@ -155,13 +155,13 @@ def killed(count: int = 30) -> None:
         write_batch(wearers, SHEET, at / "whole", processes=2, **PAGES)
         out = at / "killed"
         words = [sys.executable, __file__, "into", str(wearers), str(out)]
-        for kept in (4, 12, 20):
+        for kept in (4, 12, 22):
             run = subprocess.Popen(words, stdout=subprocess.DEVNULL)
             while run.poll() is None and _records(out) < kept:
                 time.sleep(0.02)
             run.kill()
             run.wait()
-            print(f"killed with {_records(out)} rows in the journal")
+            print(f"killed with {_records(out)} records in the journal")
         done = write_batch(wearers, SHEET, out, processes=2, **PAGES)
         same = files(at / "whole") == files(out)
         print(f"{done.kept} of {done.drafted} kept, same bytes: {same}")

@@ -140,6 +140,14 @@ class Journal:
         with self._guard:
             self._at[number] = self._append(record)
 
+    def keep_again(self, number: int, before: Record, now: Record) -> None:
+        """Keep what an earlier run found of a row, which may stand on another line now."""
+        if now != before:
+            self.keep(number, now)
+            return
+        with self._guard:
+            self._at[number] = self._by_key[before["key"]]
+
     def records(self) -> Iterator[Record]:
         """Yield every row's record, in the order of the rows."""
         for at in self._at:

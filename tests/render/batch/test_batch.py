@@ -132,6 +132,16 @@ def test_a_batch_cut_off_in_the_middle_ends_with_the_same_files(
     assert files(out) == files(drafted)
 
 
+def test_a_row_that_moved_down_is_kept_and_told_on_its_new_line(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    figures(tmp_path, out, "label;waist\nSwing;72\n")
+    done = figures(tmp_path, out, "label;waist\nDeck;70\n\nSwing;72\n")
+    assert (done.drafted, done.kept) == (2, 1)
+    assert [(one["line"], one["label"]) for one in summary(out)["wearers"]] == [
+        (2, "Deck"), (4, "Swing"),
+    ]  # fmt: skip
+
+
 def test_a_record_behind_a_torn_one_is_found_again(tmp_path: Path) -> None:
     batch = {"wearers": "chorus.csv"}
     record = {"folder": "swing", "status": "done", "key": "k", "files": []}
