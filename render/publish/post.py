@@ -132,7 +132,7 @@ def _sizes(pattern: Pattern) -> Section:
         size_table(pattern, skirt, say("Measures of the finished garment")),
     ]
     if under:
-        blocks.append(size_table(pattern, under, say("What is worn under it, in the same sizes")))
+        blocks.append(size_table(pattern, under, say("What is worn under it")))
     return Section(name="sizes", title=say("Sizes"), blocks=tuple(blocks))
 
 
