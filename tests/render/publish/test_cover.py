@@ -42,6 +42,7 @@ def test_words_keep_their_room(title: str, sizes: tuple[str, ...]) -> None:
     picture = cover_picture(titled(title, sizes))
     boxes = [text_box(text) for text in picture.drawing.texts]
     assert len(boxes) >= 4
+    assert "The Pier Workroom" in [text.text for text in picture.drawing.texts]
     for box in boxes:
         assert box.left >= 8 and box.right <= 0.57 * WIDE
         assert box.bottom >= 5 and box.top <= HIGH - 6
