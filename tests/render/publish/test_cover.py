@@ -34,6 +34,7 @@ MANY = tuple(f"P{number:02}" for number in range(30))
         ("Chorus skirt", ()),
         ("Chorus skirt", MANY[:8]),
         ("Ä", MANY[:4]),
+        ("Wave petticoat", MANY),
         ("Chorusskirtforthewholeofthepiertheatre" * 2, MANY),
         ("The very long name of a skirt for the chorus of a theatre on a pier by the sea, 2", MANY),
     ],
@@ -42,7 +43,9 @@ def test_words_keep_their_room(title: str, sizes: tuple[str, ...]) -> None:
     picture = cover_picture(titled(title, sizes))
     boxes = [text_box(text) for text in picture.drawing.texts]
     assert len(boxes) >= 4
-    assert "The Pier Workroom" in [text.text for text in picture.drawing.texts]
+    told = [text.text for text in picture.drawing.texts]
+    assert "The Pier Workroom" in told
+    assert ("licence: CC BY-NC 4.0" in told) == (len(title) < 80)  # then there is no room for it
     for box in boxes:
         assert box.left >= 8 and box.right <= 0.57 * WIDE
         assert box.bottom >= 5 and box.top <= HIGH - 6
