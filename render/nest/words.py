@@ -1,0 +1,223 @@
+"""The words of a nest, each once: on ground that the pieces of all its sizes have in common.
+
+Millimetres and radians on the plane; words in the language spoken. Imports the words of pieces.
+"""
+
+import math
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
+from itertools import groupby, pairwise
+
+from drafting.geometry import (
+    Point,
+    direction_along,
+    distance,
+    holds,
+    moved_point,
+    path_length,
+    point_along,
+    stepped,
+    straight,
+)
+from drafting.grading import common_ground
+from drafting.language import listed, say
+from drafting.pattern import Pattern
+from drafting.piece import EdgeKind, InnerKind, Piece
+from drafting.piece_names import piece_words as name_words
+from drafting.spec import Spec
+from drafting.units import Mm
+from render import fonts, style
+from render.drawing import Text
+from render.piece_label import label
+from render.piece_words import edge_words, notch_words
+from render.placement import Placement
+from render.spots import Ground, Spot, Spots, around, beside, first_free
+from render.words import fold_words, is_check, label_words
+
+MOST_TOLD = 3
+"""A fact that has more values than this over the sizes is told on the first page instead."""
+
+
+def nest_words(
+    placement: Placement,
+    pieces: Mapping[str, Piece],
+    pattern: Pattern,
+    room: Spots,
+    *,
+    told: Mapping[str, Piece] | None = None,
+) -> tuple[Text, ...]:
+    """Return the words of one nest of a graded pattern, numbered as in its cut list.
+
+    Args:
+        pieces: as they are drawn, by their sizes.
+        told: the pieces that the words tell of, if they are drawn at another size.
+    """
+    common = common_ground(tuple(pieces.values()))
+    core = tuple(moved_point(p, x=placement.x, y=placement.y, turn=placement.turn) for p in common)
+    ground = Ground(room=room, polygon=core)
+    laid = {size: replace(placement, piece=piece) for size, piece in pieces.items()}
+    first = next(iter(laid.values()))
+    texts: list[Text | None] = []
+    for index in range(len(first.piece.notches)):
+        on = _innermost(laid, core, _at_notch(index))
+        texts.append(notch_words(on, on.piece.notches[index], ground))
+    for index, dot in enumerate(first.piece.dots):
+        wide = fonts.width(dot.words, style.SMALL)
+        on = _innermost(laid, core, _at_dot(index))
+        here = on.on_plane(straight(on.piece.dots[index].at, on.piece.dots[index].at))[0].start
+        texts += _sizes_at(laid, _at_dot(index), ground)
+        texts.append(first_free((dot.words,), around(here, 6.0, wide), ground, size=style.SMALL))
+    for index, line in enumerate(first.piece.inner_lines):
+        if line.kind is InnerKind.RAY:
+            continue
+        lines = [one.piece.inner_lines[index] for one in laid.values() if _has(one, index)]
+        words = line.words if len({one.words for one in lines}) == 1 else line.brief
+        spots = (
+            spot
+            for one in reversed(lines)
+            for spot in beside(placement.on_plane(one.path), (4.5, -4.5), 24)
+        )
+        texts.append(first_free((words,), spots, ground, size=style.ALONG))
+    grain = beside(placement.on_plane(straight(*first.piece.grainline)), (4.2, -4.2, 6, -6), 8)
+    texts.append(first_free((say("grain"),), grain, ground, size=style.ALONG))
+    fold = fold_words(placement.piece)
+    for index, edge in enumerate(first.piece.edges):
+        if edge.words or edge.kind is EdgeKind.FOLD:
+            on = _innermost(laid, core, _at_edge(index))
+            texts.append(edge_words(on, on.piece.edges[index], fold, ground))
+    facts = tuple(label_lines(told or pieces, pattern))
+    block = label(placement, name_words(placement.piece.name), facts, ground)
+    return (*(text for text in texts if text is not None), *block)
+
+
+# --- where ---------------------------------------------------------------------------------
+
+
+def _has(one: Placement, index: int) -> bool:
+    return index < len(one.piece.inner_lines)
+
+
+def _at_notch(index: int) -> Callable[[Piece], Point | None]:
+    def at(piece: Piece) -> Point | None:
+        if index >= len(piece.notches):
+            return None
+        notch = piece.notches[index]
+        return _inside(piece, notch.edge, notch.at)
+
+    return at
+
+
+def _at_dot(index: int) -> Callable[[Piece], Point | None]:
+    def at(piece: Piece) -> Point | None:
+        return piece.dots[index].at if index < len(piece.dots) else None
+
+    return at
+
+
+def _at_edge(index: int) -> Callable[[Piece], Point | None]:
+    def at(piece: Piece) -> Point | None:
+        if index >= len(piece.edges):
+            return None
+        return _inside(piece, index, path_length(piece.edges[index].path) / 2)
+
+    return at
+
+
+APART: Mm = 2.0
+"""Marks of two sizes that lie nearer than this to each other cannot be named one by one."""
+
+
+def _sizes_at(
+    laid: Mapping[str, Placement], at: Callable[[Piece], Point | None], ground: Ground
+) -> Iterator[Text | None]:
+    """Yield the names of sizes beside marks that each size has in a place of its own."""
+    points = {size: at(one.piece) for size, one in laid.items()}
+    places = {
+        size: moved_point(point, x=laid[size].x, y=laid[size].y, turn=laid[size].turn)
+        for size, point in points.items()
+        if point is not None
+    }
+    if any(distance(one, other) < APART for one, other in pairwise(places.values())):
+        return
+    for size, place in places.items():
+        spots = (
+            Spot(at=stepped(place, turn, far), angle=0.0)
+            for far in (4.0, 5.0, 6.0, 7.0)
+            for turn in (math.pi / 2, -math.pi / 2, 0.0, math.pi)
+        )
+        text = first_free((size,), spots, ground, size=style.NOTE)
+        yield None if text is None else replace(text, sizes=(size,))
+
+
+def _inside(piece: Piece, edge: int, walked: float) -> Point:
+    """Return a point a little inside a stitching line."""
+    path = piece.edges[edge].path
+    walked = min(max(walked, 1.0), path_length(path) - 1.0)
+    return stepped(
+        point_along(path, walked), direction_along(path, walked) + math.pi / 2, style.ALONG
+    )
+
+
+def _innermost(
+    laid: Mapping[str, Placement],
+    core: tuple[Point, ...],
+    at: Callable[[Piece], Point | None],
+) -> Placement:
+    """Return the size whose mark lies on the ground of all, the largest if none does."""
+    found: Placement | None = None
+    for placement in reversed(tuple(laid.values())):
+        point = at(placement.piece)
+        if point is None:
+            continue
+        found = found or placement
+        here = moved_point(point, x=placement.x, y=placement.y, turn=placement.turn)
+        if holds(core, here):
+            return placement
+    assert found is not None
+    return found
+
+
+# --- what ----------------------------------------------------------------------------------
+
+
+def label_lines(pieces: Mapping[str, Piece], pattern: Pattern) -> Iterator[str]:
+    """Yield the lines of a nest's label: those of all sizes as they are, others by size."""
+    names = [piece.name for piece in pattern.pieces]
+    specs = {one.spec.wearer.size: _told(one.spec, pattern) for one in pattern.sizes}
+    lines = {
+        size: label_words(piece, specs[size], number=names.index(piece.name) + 1, of=len(names))
+        for size, piece in pieces.items()
+    }
+    longest = max(len(own) for own in lines.values())
+    for k in range(longest):
+        rows = {size: own[k] if k < len(own) else "" for size, own in lines.items()}
+        yield from by_size(rows)
+
+
+def _told(spec: Spec, pattern: Pattern) -> Spec:
+    """Return a size's spec with the names of all sizes, as a label tells whom it is for."""
+    return replace(
+        spec,
+        publish=replace(spec.publish, sizes=pattern.spec.publish.sizes),
+        wearer=replace(spec.wearer, size=""),
+    )
+
+
+def by_size(rows: Mapping[str, str]) -> Iterator[str]:
+    """Yield a line that all sizes have once; else each wording with the sizes it holds for.
+
+    Lines to be checked with a tape, and such as differ in most sizes, stand on the first page.
+    """
+    if len(set(rows.values())) == 1:
+        yield next(iter(rows.values()))
+        return
+    runs = [(words, [size for size, _ in of]) for words, of in groupby(rows.items(), _words_of)]
+    if len(runs) > MOST_TOLD or any(is_check(words) for words, _ in runs):
+        return
+    for words, sizes in runs:
+        if words:
+            yield say("{sizes}: {words}", sizes=listed(sizes), words=words)
+
+
+def _words_of(row: tuple[str, str]) -> str:
+    return row[1]
