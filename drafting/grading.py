@@ -126,11 +126,12 @@ def frames(sizes: Sequence[tuple[Piece, ...]]) -> tuple[Piece, ...]:
     for pieces in reversed(sizes):  # the largest size's order, then what smaller ones add
         for piece in pieces:
             found.setdefault(piece.name, []).append(piece)
-    return tuple(_frame(alike) for alike in found.values())
+    return tuple(framed(alike[::-1]) for alike in found.values())
 
 
-def _frame(alike: Sequence[Piece]) -> Piece:
-    first = alike[0]
+def framed(alike: Sequence[Piece]) -> Piece:
+    """Return the frame of one piece in several sizes, the smallest first."""
+    first = alike[-1]
     outline = Edge(name="outline", path=_round(alike), allowance=0.0, kind=EdgeKind.RAW)
     return Piece(
         name=first.name,
