@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 from drafting.cloth import is_bias_strip
 from drafting.errors import DraftingError, quoted
-from drafting.grading import framed
 from drafting.pattern import Pattern
 from drafting.piece import Piece
 from drafting.spec import Scope, Strips
@@ -82,15 +81,8 @@ def on_paper(pattern: Pattern, only: Sequence[str] = ()) -> tuple[Piece, ...]:
 def as_printed(piece: Piece, pattern: Pattern) -> Piece:
     """Return a piece as its sheet has it printed: whole, or its waist alone."""
     if pattern.spec.print.scope is Scope.WAIST:
-        if pattern.sizes:
-            return framed([as_printed(one, each) for each, one in sized_pieces(pattern, piece)])
         return waist_part(piece, pattern.spec.units)
     return piece
-
-
-def sized_pieces(pattern: Pattern, frame: Piece) -> list[tuple[Pattern, Piece]]:
-    """Return what a frame of a graded pattern holds: each size's pattern, its piece as drafted."""
-    return [(each, one) for each in pattern.sizes for one in each.pieces if one.name == frame.name]
 
 
 def traced_from(piece: Piece, pattern: Pattern) -> Piece | None:

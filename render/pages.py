@@ -89,6 +89,10 @@ def printed(
 
         return printed_large(pattern, paper, only=only, effort=effort, progress=progress)
     if paper is PaperName.PROJECTOR:
+        if pattern.sizes:
+            raise PaperError(
+                "a projector shows one size at a time; take printings() for a file each"
+            )
         from render.projector import shown_by_projector
 
         return shown_by_projector(pattern, only=only)
@@ -101,6 +105,28 @@ def printed(
         return bound(pattern, sheets, (_card_page(pattern, sheets),), Kind.CARD)
     pages = (*_ticket_pages(pattern, sheets), *pattern_pages(pattern, sheets))
     return bound(pattern, sheets, pages)
+
+
+def printings(
+    pattern: Pattern,
+    paper: PaperName,
+    *,
+    only: Sequence[str] = (),
+    effort: Effort = Effort.USUAL,
+    progress: Progress | None = None,
+) -> dict[str, Printed]:
+    """Return the files that a pattern comes in on a paper, by the size that each is for.
+
+    It is one file for no size in particular; but bold lines of several sizes would run together
+    under a projector, so there each size of a graded pattern has its own.
+
+    Raises:
+        PaperError: margins and overlap leave too little of the paper, or it takes no card.
+        PieceWishError: a piece asked for cannot be printed.
+    """
+    if pattern.sizes and paper is PaperName.PROJECTOR:
+        return {one.spec.wearer.size: printed(one, paper, only=only) for one in pattern.sizes}
+    return {"": printed(pattern, paper, only=only, effort=effort, progress=progress)}
 
 
 def grid_for(wish: Print, paper: PaperName) -> Grid:

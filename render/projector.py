@@ -34,9 +34,10 @@ from render.drawing import (
     together,
 )
 from render.filling import Plane, Shape, fill
-from render.on_plane import lines_on, words_on
 from render.pages import Printed, bound
 from render.paper import LONGEST, PAPERS, Grid, Paper, PaperError, grid
+from render.piece_drawing import piece_lines
+from render.piece_words import label_and_words
 from render.placement import Placement
 from render.resized import resized
 from render.room import CELL, Room
@@ -232,7 +233,7 @@ def _page(
     """Return a page of pieces, as large as they and their rim are, and the words of each."""
     width, height = _extent([_box(half.whole) for half in halves])
     window = Box(left=EDGE, bottom=EDGE, right=width - EDGE, top=height - EDGE)
-    lines, names = lines_on(pattern, [half.placement for half in halves], by=1 / TWICE)
+    lines = [stroke for half in halves for stroke in piece_lines(half.placement)]
     half_window = Box(
         left=window.left / TWICE,
         bottom=window.bottom / TWICE,
@@ -242,11 +243,9 @@ def _page(
     room = Room(box=half_window)
     for stroke in lines:
         room.enter(stroke.path)
-    for name in names:
-        room.claim(text_box(name))
     words = [_worded(pattern, half, room) for half in halves]
-    texts = (*names, *(text for own in words for text in own))
-    drawing = _doubled(Drawing(strokes=lines, texts=texts))
+    texts = tuple(text for own in words for text in own)
+    drawing = _doubled(Drawing(strokes=tuple(lines), texts=texts))
     page = Page(
         width=width,
         height=height,
@@ -264,8 +263,9 @@ def _worded(pattern: Pattern, half: _Half, room: Room) -> tuple[Text, ...]:
         for box in boxes:
             room.claim(box)
         return half.words
-    spots = Spots(clear=room, uncut=room)
-    return words_on(half.placement, pattern, spots, named=half.whole.piece, by=1 / TWICE)
+    return label_and_words(
+        half.placement, pattern, Spots(clear=room, uncut=room), named=half.whole.piece
+    )
 
 
 def _doubled(drawing: Drawing) -> Drawing:

@@ -6,7 +6,7 @@ Millimetres and radians on the plane; words in the language spoken. Imports the 
 import math
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
-from itertools import groupby, pairwise
+from itertools import pairwise
 
 from drafting.geometry import (
     Point,
@@ -20,7 +20,7 @@ from drafting.geometry import (
     straight,
 )
 from drafting.grading import common_ground
-from drafting.language import listed, say
+from drafting.language import say
 from drafting.pattern import Pattern
 from drafting.piece import EdgeKind, InnerKind, Piece
 from drafting.piece_names import piece_words as name_words
@@ -28,10 +28,11 @@ from drafting.spec import Spec
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Text
+from render.nest.facts import by_size
 from render.piece_label import label
 from render.piece_words import edge_words, notch_words
 from render.placement import Placement
-from render.spots import Ground, Spot, Spots, around, beside, first_free
+from render.spots import Ground, Spot, Spots, around, beside, first_free, upright
 from render.words import fold_words, is_check, label_words
 
 MOST_TOLD = 3
@@ -39,18 +40,12 @@ MOST_TOLD = 3
 
 
 def nest_words(
-    placement: Placement,
-    pieces: Mapping[str, Piece],
-    pattern: Pattern,
-    room: Spots,
-    *,
-    told: Mapping[str, Piece] | None = None,
+    placement: Placement, pieces: Mapping[str, Piece], pattern: Pattern, room: Spots
 ) -> tuple[Text, ...]:
     """Return the words of one nest of a graded pattern, numbered as in its cut list.
 
     Args:
-        pieces: as they are drawn, by their sizes.
-        told: the pieces that the words tell of, if they are drawn at another size.
+        pieces: those of the nest, by their sizes.
     """
     common = common_ground(tuple(pieces.values()))
     core = tuple(moved_point(p, x=placement.x, y=placement.y, turn=placement.turn) for p in common)
@@ -60,6 +55,7 @@ def nest_words(
     texts: list[Text | None] = []
     for index in range(len(first.piece.notches)):
         on = _innermost(laid, core, _at_notch(index))
+        texts += _sizes_at(laid, _at_notch(index), ground)
         texts.append(notch_words(on, on.piece.notches[index], ground))
     for index, dot in enumerate(first.piece.dots):
         wide = fonts.width(dot.words, style.SMALL)
@@ -85,7 +81,7 @@ def nest_words(
         if edge.words or edge.kind is EdgeKind.FOLD:
             on = _innermost(laid, core, _at_edge(index))
             texts.append(edge_words(on, on.piece.edges[index], fold, ground))
-    facts = tuple(label_lines(told or pieces, pattern))
+    facts = tuple(label_lines(pieces, pattern))
     block = label(placement, name_words(placement.piece.name), facts, ground)
     return (*(text for text in texts if text is not None), *block)
 
@@ -137,11 +133,14 @@ def _sizes_at(
         for size, point in points.items()
         if point is not None
     }
-    if any(distance(one, other) < APART for one, other in pairwise(places.values())):
+    row = tuple(places.values())
+    if any(distance(one, other) < APART for one, other in pairwise(row)):
         return
+    # Marks of an edge lie in a row: names stand on either side of it, and along it.
+    way = math.atan2(row[-1].y - row[0].y, row[-1].x - row[0].x) if len(row) > 1 else 0.0
     for size, place in places.items():
         spots = (
-            Spot(at=stepped(place, turn, far), angle=0.0)
+            Spot(at=stepped(place, way + turn, far), angle=upright(way))
             for far in (4.0, 5.0, 6.0, 7.0)
             for turn in (math.pi / 2, -math.pi / 2, 0.0, math.pi)
         )
@@ -191,7 +190,9 @@ def label_lines(pieces: Mapping[str, Piece], pattern: Pattern) -> Iterator[str]:
     longest = max(len(own) for own in lines.values())
     for k in range(longest):
         rows = {size: own[k] if k < len(own) else "" for size, own in lines.items()}
-        yield from by_size(rows)
+        # Lines to be checked with a tape, and such as differ in most sizes, stand on the ticket.
+        if not any(map(is_check, rows.values())):
+            yield from by_size(rows, most=MOST_TOLD)
 
 
 def _told(spec: Spec, pattern: Pattern) -> Spec:
@@ -201,23 +202,3 @@ def _told(spec: Spec, pattern: Pattern) -> Spec:
         publish=replace(spec.publish, sizes=pattern.spec.publish.sizes),
         wearer=replace(spec.wearer, size=""),
     )
-
-
-def by_size(rows: Mapping[str, str]) -> Iterator[str]:
-    """Yield a line that all sizes have once; else each wording with the sizes it holds for.
-
-    Lines to be checked with a tape, and such as differ in most sizes, stand on the first page.
-    """
-    if len(set(rows.values())) == 1:
-        yield next(iter(rows.values()))
-        return
-    runs = [(words, [size for size, _ in of]) for words, of in groupby(rows.items(), _words_of)]
-    if len(runs) > MOST_TOLD or any(is_check(words) for words, _ in runs):
-        return
-    for words, sizes in runs:
-        if words:
-            yield say("{sizes}: {words}", sizes=listed(sizes), words=words)
-
-
-def _words_of(row: tuple[str, str]) -> str:
-    return row[1]
