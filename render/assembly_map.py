@@ -4,7 +4,7 @@ Millimetres, its lower left corner at the origin. Imports geometry, piece, drawi
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from functools import lru_cache
 
 from drafting.geometry import (
@@ -60,13 +60,13 @@ def assembly_map(
     sheets: Sheets,
     scale: float,
     numbers: Mapping[str, int] | None = None,
-    for_sizes: Mapping[str, str] | None = None,
+    starred: Collection[str] = (),
 ) -> Drawing:
     """Return the map at a scale: page edges thin, pieces bold with their numbers, page names.
 
     Args:
         numbers: the pieces' numbers by name, as the cut list has them; counted if left out.
-        for_sizes: of pages that not every size needs, by their names: which sizes do.
+        starred: names of the pages that not every size needs; a star follows them.
     """
     grid = sheets.grid
     strokes: list[Stroke] = []
@@ -90,16 +90,13 @@ def assembly_map(
             strokes.append(Stroke(path=(edge,), pen=PAGE_EDGE, layer=Layer.PAGE))
             room.enter((edge,))
     for page, cell in cells.items():
-        whose = (for_sizes or {}).get(page, "")
-        text = _in_cell(page, cell, LEAST_NAME, room)
+        shown = f"{page}*" if page in starred else page
+        text = _in_cell(shown, cell, LEAST_NAME, room)
         if text is None:
-            wide = fonts.width(page, LEAST_NAME)
+            wide = fonts.width(shown, LEAST_NAME)
             room.claim(turned_box(cell.centre, wide, LEAST_NAME, 0.0))
-            text = _line(page, cell.centre, LEAST_NAME, bold=False)
+            text = _line(shown, cell.centre, LEAST_NAME, bold=False)
         texts.append(text)
-        # Where a cell has no room for it, the list beside the map tells the same.
-        for_whom = _in_cell(whose, cell, LEAST_NAME, room, bold=True) if whose else None
-        texts += [for_whom] if for_whom is not None else []
     for order, path in enumerate(outlines, start=1):
         name = sheets.placements[order - 1].piece.name
         number = order if numbers is None else numbers[name]

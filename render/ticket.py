@@ -32,7 +32,7 @@ from render.girths import girths
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
 from render.nest.facts import by_size
-from render.nest.pages import pages_words, sizes_by_page
+from render.nest.pages import not_for_all, pages_words
 from render.nest.table import SIZED_HIGH, sized_table
 from render.on_plane import nest_of
 from render.paper import paper_words
@@ -108,10 +108,10 @@ def blocks(
         page.paragraph(text)
     if sheets.joins:
         numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
-        sizes = sizes_by_page(pattern, sheets)
+        starred = not_for_all(pattern, sheets)
         _, high, scale = map_size(sheets, page.width, BLOCK_MAP)
         page.need(high + 3)
-        page.put(assembly_map(sheets, scale, numbers, sizes), page.left, page.y - high - 1)
+        page.put(assembly_map(sheets, scale, numbers, starred), page.left, page.y - high - 1)
         page.y -= high + 3
     _rest(page, pattern, sheets)
     return page.pages()
@@ -243,7 +243,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         return
     words = _print_words(pattern, sheets, counts)
     numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
-    sizes = sizes_by_page(pattern, sheets)
+    starred = not_for_all(pattern, sheets)
     column = page.width * 0.5
     left = page.y - page.bottom - 14
     deep = math.fsum(height_of(row, style.BODY, page.width) + 1.2 for row in words)
@@ -258,7 +258,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
             page.paragraph(text, width=column)
         wide, high, scale = aside
         page.put(
-            assembly_map(sheets, scale, numbers, sizes), page.window.right - wide, top - high - 1
+            assembly_map(sheets, scale, numbers, starred), page.window.right - wide, top - high - 1
         )
         page.y = min(page.y, top - high - 3)
         return
@@ -270,7 +270,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         page.turn_page()
         under = map_size(sheets, page.width, page.y - page.bottom - 4)
     wide, high, scale = under
-    page.put(assembly_map(sheets, scale, numbers, sizes), page.left, page.y - high - 1)
+    page.put(assembly_map(sheets, scale, numbers, starred), page.left, page.y - high - 1)
     page.y -= high + 2
 
 

@@ -41,7 +41,7 @@ def finished_rows(pattern: Pattern) -> tuple[SizedRow, ...]:
         (say("length at the side"), lambda f: f.skirt.length_side),
         (say("hem all round"), lambda f: f.skirt.sweep),
         (say("lining, hem all round"), lambda f: f.lining.sweep if f.lining else None),
-        (say("ruffle’s line"), lambda f: f.ruffle.line_length if f.ruffle else None),
+        (say("ruffle's line"), lambda f: f.ruffle.line_length if f.ruffle else None),
         (say("opening"), lambda f: f.opening.length if f.opening else None),
         (say("zip"), lambda f: f.opening.zip if f.opening else None),
     )

@@ -31,7 +31,7 @@ def pages_words(pattern: Pattern, sheets: Sheets, *, after: int) -> Iterator[str
         after: how many pages of the file lead the pattern's own.
     """
     yield say(
-        "To print one size alone, show its layer and no other size’s in your PDF viewer (size"
+        "To print one size alone, show its layer and no other size's in your PDF viewer (size"
         " {size}), and give the printer the pages of the file that it needs:",
         size=pattern.spec.wearer.size,
     )
@@ -45,13 +45,8 @@ def pages_words(pattern: Pattern, sheets: Sheets, *, after: int) -> Iterator[str
             count=len(tiles),
             numbers=_numbers(tiles, sheets, after),
         )
-    larger = sorted({whose for whose in sizes_by_page(pattern, sheets).values() if "+" in whose})
-    if larger:
-        yield say(
-            "On the map {mark} stands in a page that only size {size} and larger ones need.",
-            mark=larger[0],
-            size=larger[0].removesuffix("+"),
-        )
+    if len(alike) > 1:
+        yield say("A page with a star on the map is one that not every size needs.")
 
 
 def _numbers(tiles: tuple[Tile, ...], sheets: Sheets, after: int) -> str:
@@ -68,25 +63,9 @@ def _numbers(tiles: tuple[Tile, ...], sheets: Sheets, after: int) -> str:
     return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
 
 
-def sizes_by_page(pattern: Pattern, sheets: Sheets) -> dict[str, str]:
-    """Return whom a page is for, by its name, where it is not for every size.
-
-    "P06+" is for size P06 and all that are larger.
-    """
-    every = pattern.spec.publish.sizes
-    needed = {
-        size: {tile.name for tile in tiles}
-        for size, tiles in tiles_of_sizes(pattern, sheets).items()
-    }
-    found = {}
-    for tile in sheets.tiles:
-        of = tuple(size for size in every if tile.name in needed[size])
-        if len(of) == len(every) or not of:
-            continue
-        if of == every[-len(of) :]:
-            found[tile.name] = f"{of[0]}+"
-            continue
-        first = every.index(of[0])
-        in_a_row = of == every[first : first + len(of)] and len(of) > 1
-        found[tile.name] = f"{of[0]}–{of[-1]}" if in_a_row else " ".join(of)
-    return found
+def not_for_all(pattern: Pattern, sheets: Sheets) -> frozenset[str]:
+    """Return the names of the pages that some size does not need."""
+    carried = tiles_of_sizes(pattern, sheets).values()
+    return frozenset(
+        tile.name for tile in sheets.tiles if not all(tile in tiles for tiles in carried)
+    )
