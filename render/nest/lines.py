@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from drafting.geometry import Box, Path, stepped
 from drafting.language import say
-from drafting.piece import Piece, grain_angle
+from drafting.piece import EdgeKind, Piece, grain_angle
 from render import style
 from render.drawing import Anchor, Layer, Stroke, Text
 from render.nest.names import Ground, Named, without_gaps
@@ -128,12 +128,23 @@ def _lines(
 
 
 def _told_once(pieces: Mapping[str, Piece]) -> dict[LineKind, str]:
-    """Return the kinds of lines that one size's serve for all, and whose: the smallest's."""
+    """Return the kinds of lines that one size's serve for all, and whose: the smallest's.
+
+    A grainline tells a direction; the bracket of a fold tells which edge, if all have one there.
+    """
     first, *others = pieces.values()
     smallest = next(iter(pieces))
+    once = {}
     turned = (grain_angle(one) - grain_angle(first) for one in others)
-    alike = all(abs(math.remainder(by, math.pi)) < 1e-6 for by in turned)
-    return {LineKind.GRAIN: smallest} if alike else {}
+    if all(abs(math.remainder(by, math.pi)) < 1e-6 for by in turned):
+        once[LineKind.GRAIN] = smallest
+    folds = {
+        size: [edge.path for edge in piece.edges if edge.kind is EdgeKind.FOLD]
+        for size, piece in pieces.items()
+    }
+    if any(len(run.sizes) == len(pieces) for run in shared_runs(folds)):
+        once[LineKind.FOLD] = smallest
+    return once
 
 
 def _drawn(kind: LineKind, run: Run, stroke: Stroke, sizes: tuple[str, ...]) -> _Drawn:

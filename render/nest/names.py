@@ -20,6 +20,7 @@ from drafting.geometry import (
     distance,
     length,
     moved,
+    on_circle,
     path_length,
     point_along,
 )
@@ -40,6 +41,9 @@ SHORTEST: Mm = 24.0
 
 AROUND: Mm = 0.8
 """Blank on both sides of a name in its gap."""
+
+CELL: Mm = 30.0
+"""Lines are looked up in cells of this size; half a name is shorter than one."""
 
 SIZES_OF_TYPE = (style.SMALL, style.NOTE)
 
@@ -75,6 +79,28 @@ class Ground:
     joins: Sequence[Box] = ()
     windows: Sequence[Box] = ()
     _set: list[Named] = field(default_factory=list)
+    _cells: dict[tuple[int, int], list[Segment]] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        # A line is looked at only where it comes near: each cell knows those that run by it.
+        for segment in self.lines:
+            steps = max(1, math.ceil(length(segment) / (CELL / 2)))
+            seen: set[tuple[int, int]] = set()
+            for k in range(steps + 1):
+                x, y = _at_share(segment, k / steps)
+                seen.add((math.floor(x / CELL), math.floor(y / CELL)))
+            for cell in seen:
+                self._cells.setdefault(cell, []).append(segment)
+
+    def _near(self, point: Point) -> list[Segment]:
+        """Return the lines that may run within a name's reach of a point."""
+        column, row = math.floor(point.x / CELL), math.floor(point.y / CELL)
+        found: dict[int, Segment] = {}
+        for i in (column - 1, column, column + 1):
+            for j in (row - 1, row, row + 1):
+                for segment in self._cells.get((i, j), ()):
+                    found[id(segment)] = segment
+        return list(found.values())
 
     def names_along(
         self, path: Path, words: Sequence[str], *, bold: bool, always: bool
@@ -126,7 +152,7 @@ class Ground:
         over = any(_overlap(corners, one.corners) for one in others)
         crossed = sum(
             _passes(segment, named)
-            for segment in self.lines
+            for segment in self._near(named.at)
             if not any(segment is own for own in path)
         )
         return 1000 * bool(off_paper) + 300 * joined + 100 * over + min(crossed, 9)
@@ -173,6 +199,15 @@ def _passes(segment: Segment, named: Named) -> bool:
     x, y = named.at
     there = moved((segment,), x=-x * c + y * s, y=-x * s - y * c, turn=-named.angle)
     return meets(there, Box(left=-half, bottom=-high, right=half, top=high))
+
+
+def _at_share(segment: Segment, share: float) -> Point:
+    """Return the point of a segment at a share of its length."""
+    if isinstance(segment, Arc):
+        angle = segment.begin + (segment.finish - segment.begin) * share
+        return on_circle(segment.centre, segment.radius, angle)
+    (ax, ay), (bx, by) = segment.start, segment.end
+    return Point(ax + (bx - ax) * share, ay + (by - ay) * share)
 
 
 def _off(segment: Segment, point: Point) -> Mm:

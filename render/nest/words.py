@@ -55,7 +55,7 @@ def nest_words(
     texts: list[Text | None] = []
     for index in range(len(first.piece.notches)):
         on = _innermost(laid, core, _at_notch(index))
-        texts += _sizes_at(laid, _at_notch(index), ground)
+        texts += _sizes_at(laid, _at_notch(index), ground, edge=_along_edge(index))
         texts.append(notch_words(on, on.piece.notches[index], ground))
     for index, dot in enumerate(first.piece.dots):
         wide = fonts.width(dot.words, style.SMALL)
@@ -123,10 +123,27 @@ APART: Mm = 2.0
 """Marks of two sizes that lie nearer than this to each other cannot be named one by one."""
 
 
+def _along_edge(index: int) -> Callable[[Piece], float]:
+    def along(piece: Piece) -> float:
+        notch = piece.notches[index]
+        return direction_along(piece.edges[notch.edge].path, notch.at)
+
+    return along
+
+
 def _sizes_at(
-    laid: Mapping[str, Placement], at: Callable[[Piece], Point | None], ground: Ground
+    laid: Mapping[str, Placement],
+    at: Callable[[Piece], Point | None],
+    ground: Ground,
+    *,
+    edge: Callable[[Piece], float] | None = None,
 ) -> Iterator[Text | None]:
-    """Yield the names of sizes beside marks that each size has in a place of its own."""
+    """Yield the names of sizes beside marks that each size has in a place of its own.
+
+    Args:
+        edge: the direction of the edge that a mark lies on; marks that do not lie in a row along
+            it lie each on its own size's line, whose name stands in it.
+    """
     points = {size: at(one.piece) for size, one in laid.items()}
     places = {
         size: moved_point(point, x=laid[size].x, y=laid[size].y, turn=laid[size].turn)
@@ -138,6 +155,10 @@ def _sizes_at(
         return
     # Marks of an edge lie in a row: names stand on either side of it, and along it.
     way = math.atan2(row[-1].y - row[0].y, row[-1].x - row[0].x) if len(row) > 1 else 0.0
+    if edge is not None:
+        one = next(iter(laid.values()))
+        if abs(math.sin(edge(one.piece) + one.turn - way)) > 0.5:
+            return
     for size, place in places.items():
         spots = (
             Spot(at=stepped(place, way + turn, far), angle=upright(way))
