@@ -292,7 +292,7 @@ def _write_sizes(
         *pattern.findings,
         *laying_findings(made),
         *printer_findings(pattern.spec.print.measured, papers),
-        *_replaced(c for one in printed_on.values() for c in one.lacking),
+        *letters_replaced(c for one in printed_on.values() for c in one.lacking),
     )
     return Output(
         files=tuple(_read_back(into / f"{begin}{end}", data) for end, data in files.items()),

@@ -127,6 +127,10 @@ def _lines(
             yield _drawn(kind, found, plain[key], sizes)
 
 
+ALIKE = math.radians(0.5)
+"""Grainlines that differ by less are one: no one lays cloth so finely."""
+
+
 def _told_once(pieces: Mapping[str, Piece]) -> dict[LineKind, str]:
     """Return the kinds of lines that one size's serve for all, and whose: the smallest's.
 
@@ -136,7 +140,7 @@ def _told_once(pieces: Mapping[str, Piece]) -> dict[LineKind, str]:
     smallest = next(iter(pieces))
     once = {}
     turned = (grain_angle(one) - grain_angle(first) for one in others)
-    if all(abs(math.remainder(by, math.pi)) < 1e-6 for by in turned):
+    if all(abs(math.remainder(by, math.pi)) < ALIKE for by in turned):
         once[LineKind.GRAIN] = smallest
     folds = {
         size: [edge.path for edge in piece.edges if edge.kind is EdgeKind.FOLD]
