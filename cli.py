@@ -337,6 +337,48 @@ def lay(
 
 
 @app.command()
+def publish(
+    sheet: Sheet,
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Search less for fewer pages and less cloth.")
+    ] = False,
+    last: Annotated[
+        Path | None,
+        typer.Option(
+            metavar="DIR",
+            help="Folder of the last edition, to tell what changed; else the one beside this.",
+        ),
+    ] = None,
+    out: Out = None,
+    force: Force = False,
+) -> None:
+    """Write a pack for readers, ready to upload: patterns, booklets, tables, pictures, the post.
+
+    hemsweep publish pier-skirts.toml
+
+    hemsweep publish pier-skirts.toml --out edition-2 --last edition-1
+    """
+    with one_line_errors():
+        from drafting.effort import Effort
+        from render.publish.pack import publish as publish_pack
+        from render.publish.terminal import pack_table, published
+
+        effort = Effort.QUICK if quick else Effort.USUAL
+        pattern = _sound(sheet)
+        with _progress() as say:
+            pack = publish_pack(pattern, out, last=last, effort=effort, force=force, progress=say)
+        _tell(pack_table(pattern))
+        if pack.findings:
+            _tell("\n" + _findings_text(pattern, pack.findings))
+        _tell("\n" + published(pack))
+        faults = [fault for file in pack.files if file.proof for fault in file.proof.faults]
+        for fault in faults:
+            typer.echo(f"  {fault}", err=True)
+        if faults:
+            raise typer.Exit(SHEET_FAULT)
+
+
+@app.command()
 def figures(
     sheet: Sheet,
     json: Annotated[

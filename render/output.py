@@ -170,7 +170,7 @@ def write_draft(
         *pattern.findings,
         *(cloth.shopping.findings if cloth else ()),
         *printer_findings(() if is_card else wish.measured, wanted),
-        *_replaced(c for layout in layouts.values() for c in layout.lacking),
+        *letters_replaced(c for layout in layouts.values() for c in layout.lacking),
     )
     if writers:
         progress("drawing the pieces on one plane")
@@ -239,7 +239,7 @@ def write_lay(
     progress("drawing the lay plans")
     document = lay_document(pattern, cloth.lays, cloth.shopping)
     letters = fonts.lacking(" ".join((title, made_for(pattern.spec), pattern.spec.publish.maker)))
-    findings = by_weight((*pattern.findings, *cloth.shopping.findings, *_replaced(letters)))
+    findings = by_weight((*pattern.findings, *cloth.shopping.findings, *letters_replaced(letters)))
     files = {plan: pdf_bytes(document)}
     drawn = {pictures[lay.name]: lay_svg(lay, pattern) for lay in cloth.lays if lay.laid}
     files.update(drawn)
@@ -317,7 +317,8 @@ def write_trial(
     )
 
 
-def _replaced(lacking: Iterable[str]) -> tuple[Finding, ...]:
+def letters_replaced(lacking: Iterable[str]) -> tuple[Finding, ...]:
+    """Return a caution about letters that the typeface lacks, if there are any."""
     letters = dict.fromkeys(lacking)
     if not letters:
         return ()
