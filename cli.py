@@ -1,8 +1,9 @@
 """The command line: reads words, calls one function, shows what came back.
 
 Results go to standard output, messages and progress to standard error. Exit codes: 0 done;
-2 the words of the command are wrong; 3 the sheet is wrong, a finding stops the draft, or a
-proof fails; 4 a file or folder cannot be read or written, or exists already; 130 interrupted.
+2 the words of the command are wrong; 3 the sheet is wrong, a finding stops the draft, a proof
+fails, or some rows of a batch are at fault; 4 a file or folder cannot be read or written, or
+exists already; 130 interrupted.
 """
 
 import gc
@@ -450,6 +451,95 @@ def _figures(pattern: "Pattern", *, working: bool) -> dict[str, Any]:
 
         found["working"] = working_json(worked(pattern))
     return found
+
+
+@app.command()
+def batch(
+    wearers: Annotated[
+        Path,
+        typer.Argument(
+            metavar="WEARERS.csv",
+            help="A spreadsheet's table, a wearer a row; its columns are the keys of [wearer].",
+        ),
+    ],
+    sheet: Sheet,
+    out: Annotated[
+        Path, typer.Option(metavar="DIR", help="Folder to write into; each row gets one in it.")
+    ],
+    paper: Annotated[
+        list[str] | None,
+        typer.Option(metavar="NAME", help="Paper to print on instead of the sheet's."),
+    ] = None,
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Lay the pieces out at once: a page or two more each.")
+    ] = False,
+    without: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="NAME",
+            help="Leave a part out: lay, for the plans of the cloth; booklet, for the sewing.",
+        ),
+    ] = None,
+    figures: Annotated[
+        bool, typer.Option("--figures", help="Only the numbers, in the summary; no folder a row.")
+    ] = False,
+    processes: Annotated[
+        int | None,
+        typer.Option(metavar="N", min=1, max=1024, help="Draft so many at once; else all cores."),
+    ] = None,
+    cluster: Annotated[
+        str | None,
+        typer.Option(
+            metavar="ADDRESS",
+            help="Draft on a dask cluster, by its scheduler's address: tcp://192.168.1.20:8786.",
+        ),
+    ] = None,
+    force: Annotated[
+        bool,
+        typer.Option("--force", help="Write into a folder that is in use, and every row anew."),
+    ] = False,
+) -> None:
+    """Write a draft for each row of a table of wearers, and what to buy for all of them.
+
+    hemsweep batch chorus.csv chorus-skirt.toml --out chorus
+
+    hemsweep batch chorus.csv chorus-skirt.toml --out chorus --figures
+
+    Stopped, it goes on when it is run again; rows that are done and unchanged are not drafted
+    twice. Rows at fault are told with line, column and reason, and stop no other.
+    """
+    with one_line_errors():
+        from render.batch.cluster import ClusterError
+        from render.batch.progress import bar
+        from render.batch.terminal import batch_text
+        from render.batch.writing import write_batch
+
+        papers, left_out = _papers(paper or []), _extras(without or [])
+        try:
+            with bar() as advance:
+                output = write_batch(
+                    wearers,
+                    sheet,
+                    out,
+                    papers=papers,
+                    effort=_effort(quick=quick, thorough=False),
+                    without=left_out,
+                    figures_only=figures,
+                    processes=processes,
+                    cluster=cluster,
+                    force=force,
+                    advance=advance,
+                )
+        except ClusterError as error:
+            _tell(str(error), err=True)
+            raise typer.Exit(WORDS_FAULT) from None
+        for line in output.faults:
+            _tell(line, err=True)
+        if output.untold:
+            _tell(f"and {output.untold} rows more; the summary has them all", err=True)
+        _tell(batch_text(output))
+        if output.faulty:
+            raise typer.Exit(SHEET_FAULT)
 
 
 @app.command()
