@@ -126,11 +126,12 @@ def frames(sizes: Sequence[tuple[Piece, ...]]) -> tuple[Piece, ...]:
     for pieces in reversed(sizes):  # the largest size's order, then what smaller ones add
         for piece in pieces:
             found.setdefault(piece.name, []).append(piece)
-    return tuple(_frame(alike) for alike in found.values())
+    return tuple(framed(alike[::-1]) for alike in found.values())
 
 
-def _frame(alike: Sequence[Piece]) -> Piece:
-    first = alike[0]
+def framed(alike: Sequence[Piece]) -> Piece:
+    """Return the frame of one piece in several sizes, the smallest first."""
+    first = alike[-1]
     outline = Edge(name="outline", path=_round(alike), allowance=0.0, kind=EdgeKind.RAW)
     return Piece(
         name=first.name,
@@ -163,3 +164,18 @@ def _round(alike: Sequence[Piece]) -> Path:
         whole = whole.convex_hull
     ring = [Point(x, y) for x, y in orient(Polygon(whole.exterior)).exterior.coords]
     return tuple(Line(start=a, end=b) for a, b in pairwise(ring) if a != b)
+
+
+def common_ground(alike: Sequence[Piece]) -> tuple[Point, ...]:
+    """Return the polygon inside the cutting lines of all of some pieces, for words of them all."""
+    from shapely import Polygon, intersection_all
+
+    lines = [flattened(cutting_line(piece)) for piece in alike]
+    if all(line == lines[0] for line in lines):
+        return lines[0]
+    shapes = [Polygon([(point.x, point.y) for point in line]).buffer(0) for line in lines]
+    common = intersection_all(shapes)
+    largest = max(getattr(common, "geoms", [common]), key=lambda part: float(part.area))
+    if largest.geom_type != "Polygon":
+        return lines[0]
+    return tuple(Point(x, y) for x, y in largest.exterior.coords[:-1])
