@@ -45,7 +45,7 @@ def test_words_keep_their_room(title: str, sizes: tuple[str, ...]) -> None:
     assert len(boxes) >= 4
     told = [text.text for text in picture.drawing.texts]
     assert "The Pier Workroom" in told
-    assert ("licence: CC BY-NC 4.0" in told) == (len(title) < 80)  # then there is no room for it
+    assert ("licence: CC BY-NC 4.0" in told) == (len(title) < 70)  # then there is no room for it
     for box in boxes:
         assert box.left >= 8 and box.right <= 0.57 * WIDE
         assert box.bottom >= 5 and box.top <= HIGH - 6
