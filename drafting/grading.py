@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from drafting.figures import Figures
 from drafting.findings import Finding
-from drafting.geometry import Line, Path, Point, flattened
+from drafting.geometry import MEETING, Line, Path, Point, distance, flattened
 from drafting.language import listed, say
 from drafting.piece import Edge, EdgeKind, FoldWay, Piece, cutting_line
 from drafting.spec import Cloth, Cloths, Spec
@@ -163,7 +163,9 @@ def _round(alike: Sequence[Piece]) -> Path:
     if whole.geom_type != "Polygon":
         whole = whole.convex_hull
     ring = [Point(x, y) for x, y in orient(Polygon(whole.exterior)).exterior.coords]
-    return tuple(Line(start=a, end=b) for a, b in pairwise(ring) if a != b)
+    # A side shorter than the least that meets would have no length once it is moved.
+    kept = [b for a, b in pairwise(ring) if distance(a, b) > MEETING]
+    return tuple(Line(start=a, end=b) for a, b in zip((kept[-1], *kept), kept, strict=False))
 
 
 def common_ground(alike: Sequence[Piece]) -> tuple[Point, ...]:
