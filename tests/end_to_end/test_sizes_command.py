@@ -49,8 +49,10 @@ def test_draft_writes_one_nest_and_for_each_size_its_lay_and_its_booklet(
     assert code == 0, said
     own = (("lay", "pdf"), ("booklet", "pdf"), ("booklet", "html"))
     assert {path.name.removeprefix("promenade-skirt-") for path in out.iterdir()} == {
-        "a4.pdf", "figures.json", *(f"{kind}-{size}.{end}" for size in ("p04", "p05") for kind, end in own),
-    }  # fmt: skip
+        "a4.pdf",
+        "figures.json",
+        *(f"{kind}-{size}.{end}" for size in ("p04", "p05") for kind, end in own),
+    }
     assert "P04" in said
     assert "buy skirt cloth" in said
     for size in ("p04", "p05"):
