@@ -38,17 +38,19 @@ HOMES = {
     "svgwrite": {"render/svg.py"},
     "pypdfium2": {"render/publish/raster.py"},
     "PIL": {"render/publish/raster.py"},
-    "joblib": {"render/publish/size_files.py"},
+    "joblib": {"render/batch/running.py", "render/publish/size_files.py"},
     "ezdxf": {"render/dxf.py"},
     "typer": {"cli.py"},
     "numpy": {"drafting/cloth/sliding.py"},
     "shapely": {"drafting/cloth/checking.py", "drafting/grading.py"},
     "spyrrow": {"drafting/cloth/solver_child.py"},
+    "distributed": {"render/batch/cluster.py"},
+    "rich": {"render/batch/progress.py"},
 }
 
 SLOW = (
     "pint", "pydantic", "reportlab", "pypdf", "svgwrite", "ezdxf", "numpy", "shapely", "spyrrow",
-    "tree_sitter", "joblib", "pypdfium2", "PIL",
+    "tree_sitter", "joblib", "distributed", "rich", "pypdfium2", "PIL",
 )  # fmt: skip
 
 
@@ -130,6 +132,7 @@ def test_every_library_is_still_used_in_each_of_its_homes() -> None:
         "render.output",
         "render.booklet.html",
         "render.booklet.pdf",
+        "render.batch.writing",
         "render.publish.pack",
         "cli",
     ],
