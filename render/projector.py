@@ -34,6 +34,7 @@ from render.drawing import (
     together,
 )
 from render.filling import Plane, Shape, fill
+from render.imprint import Block, Imprint, coded_blocks, imprint_of, set_in_room, worded_blocks
 from render.pages import Printed, bound
 from render.paper import LONGEST, PAPERS, Grid, Paper, PaperError, grid
 from render.piece_drawing import piece_lines
@@ -246,11 +247,13 @@ def _page(
     words = [_worded(pattern, half, room) for half in halves]
     texts = tuple(text for own in words for text in own)
     drawing = _doubled(Drawing(strokes=tuple(lines), texts=texts))
+    grid_lines = _grid(window)
+    signed = _imprinted(imprint_of(pattern.spec), half_window, room, grid_lines)
     page = Page(
         width=width,
         height=height,
         window=window,
-        drawing=together(_grid(window), drawing),
+        drawing=together(grid_lines, drawing, signed),
         label=label,
     )
     return page, words
@@ -268,14 +271,27 @@ def _worded(pattern: Pattern, half: _Half, room: Room) -> tuple[Text, ...]:
     )
 
 
-def _doubled(drawing: Drawing) -> Drawing:
-    """Return a drawing twice as large, its lines bold."""
+def _imprinted(
+    imprint: Imprint | None, half_window: Box, room: Room, grid_lines: Drawing
+) -> Drawing:
+    """Return the imprint of a page, doubled; its code keeps clear of the grid's lines too."""
+    if imprint is None:
+        return Drawing()
+    between = Room(box=half_window)
+    for stroke in grid_lines.strokes:
+        between.enter(scaled(stroke.path, 1 / TWICE))
+    found = set_in_room(imprint, half_window, (room,), code_off=between)
+    return Drawing() if found is None else _doubled(found, as_bold=False)
+
+
+def _doubled(drawing: Drawing, *, as_bold: bool = True) -> Drawing:
+    """Return a drawing twice as large, its lines bold if that is asked for."""
     return Drawing(
         strokes=tuple(
             replace(
                 stroke,
                 path=scaled(stroke.path, TWICE),
-                pen=bold(stroke.pen),
+                pen=bold(stroke.pen) if as_bold else twice(stroke.pen),
                 phase=stroke.phase * TWICE,
             )
             for stroke in drawing.strokes
@@ -295,6 +311,11 @@ def bold(pen: Pen) -> Pen:
     """Return a pen for cloth: 1.2 to 2 mm wide, its rhythm kept and twice as long."""
     like = BOLDEST if pen.width >= 0.7 else BOLD if pen.width >= 0.5 else THIN
     return replace(like, dash=tuple(dash * TWICE for dash in pen.dash))
+
+
+def twice(pen: Pen) -> Pen:
+    """Return a pen twice as wide, its dashes twice as long."""
+    return replace(pen, width=pen.width * TWICE, dash=tuple(dash * TWICE for dash in pen.dash))
 
 
 def _grid(window: Box) -> Drawing:
@@ -332,7 +353,9 @@ def _calibration(pattern: Pattern) -> Page:
     steps = [
         row for words in _steps(units) for row in (*fonts.wrapped(words, _SIZE, wide - 20), "")
     ]
-    deep = len(steps) * _SIZE * _LEADING + 2 * _LARGE
+    signed = _calibration_imprint(imprint_of(pattern.spec), wide)
+    steps_deep = len(steps) * _SIZE * _LEADING + 2 * _LARGE
+    deep = steps_deep + signed.height
     page_wide, page_high = wide + 2 * _BESIDE, high + 2 * _BESIDE + deep
     frame = Box(
         left=_BESIDE, bottom=_BESIDE + deep, right=_BESIDE + wide, top=_BESIDE + deep + high
@@ -345,14 +368,27 @@ def _calibration(pattern: Pattern) -> Page:
         y -= _SIZE * (_LEADING if row else 0.6)
         if row:
             texts.append(_words(row, frame.left, y - _SIZE * 0.6, _SIZE))
+    foot = placed(signed.drawing, x=frame.left, y=EDGE + _SIZE)
     return Page(
         width=page_wide,
         height=page_high,
         window=Box(left=EDGE, bottom=EDGE, right=page_wide - EDGE, top=page_high - EDGE),
-        drawing=Drawing(strokes=tuple(_frame(frame)), texts=tuple(texts)),
+        drawing=together(Drawing(strokes=tuple(_frame(frame)), texts=tuple(texts)), foot),
         label="calibration",
         called=say_as("page", "calibration"),
         bookmark=heading,
+    )
+
+
+def _calibration_imprint(imprint: Imprint | None, wide: Mm) -> Block:
+    """Return what stands under the steps, doubled; nothing where there is no imprint."""
+    if imprint is None:
+        return Block(drawing=Drawing(), width=0.0, height=0.0)
+    blocks = (*coded_blocks(imprint), *worded_blocks(imprint, wide / TWICE))
+    return Block(
+        drawing=_doubled(blocks[0].drawing, as_bold=False),
+        width=blocks[0].width * TWICE,
+        height=blocks[0].height * TWICE + _SIZE,
     )
 
 
@@ -482,6 +518,7 @@ def _ticket(pattern: Pattern, sheets: Sheets) -> list[Page]:
         printing=_show_words(pattern, sheets),
         square=False,
         heading=say_as("heading", "Show"),
+        imprint=imprint_of(pattern.spec),
     )
     return [
         Page(

@@ -35,6 +35,7 @@ HOMES = {
     },
     "fontpkg_fira_sans": {"render/fonts.py"},
     "pypdf": {"render/proof.py"},
+    "segno": {"render/qr.py"},
     "svgwrite": {"render/svg.py"},
     "ezdxf": {"render/dxf.py"},
     "typer": {"cli.py"},
@@ -45,7 +46,7 @@ HOMES = {
 
 SLOW = (
     "pint", "pydantic", "reportlab", "pypdf", "svgwrite", "ezdxf", "numpy", "shapely", "spyrrow",
-    "tree_sitter",
+    "tree_sitter", "segno",
 )  # fmt: skip
 
 
