@@ -6,9 +6,9 @@ drawing, style, fonts, room, spots and the QR code.
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from drafting.geometry import Box, Point
+from drafting.geometry import Box, Point, scaled
 from drafting.language import say
 from drafting.spec import Spec
 from drafting.units import Mm
@@ -231,6 +231,28 @@ def with_foot_lines(
     """Return pages with the words in one line at the foot of all but the first."""
     line = Drawing(texts=(foot_line(imprint, window, window.left, window.bottom + 0.3 * LINE),))
     return (*drawings[:1], *(together(drawing, line) for drawing in drawings[1:]))
+
+
+def larger(drawing: Drawing, by: float) -> Drawing:
+    """Return an imprint so many times as large, its code's strokes too."""
+    return Drawing(
+        strokes=tuple(
+            replace(
+                stroke,
+                path=scaled(stroke.path, by),
+                pen=replace(
+                    stroke.pen,
+                    width=stroke.pen.width * by,
+                    dash=tuple(dash * by for dash in stroke.pen.dash),
+                ),
+            )
+            for stroke in drawing.strokes
+        ),
+        texts=tuple(
+            replace(text, at=Point(text.at.x * by, text.at.y * by), size=text.size * by)
+            for text in drawing.texts
+        ),
+    )
 
 
 def room_of(drawing: Drawing, window: Box) -> Room:

@@ -18,7 +18,7 @@ from drafting.piece import Piece, cutting_line
 from drafting.piece_names import piece_words
 from drafting.spec import PaperName
 from drafting.units import Mm, Units, length_text
-from render import fonts
+from render import fonts, style
 from render.chosen import on_paper
 from render.drawing import (
     Anchor,
@@ -34,7 +34,15 @@ from render.drawing import (
     together,
 )
 from render.filling import Plane, Shape, fill
-from render.imprint import Block, Imprint, coded_blocks, imprint_of, set_in_room, worded_blocks
+from render.imprint import (
+    Block,
+    Imprint,
+    coded_blocks,
+    imprint_of,
+    larger,
+    set_in_room,
+    worded_blocks,
+)
 from render.pages import Printed, bound
 from render.paper import LONGEST, PAPERS, Grid, Paper, PaperError, grid
 from render.piece_drawing import piece_lines
@@ -281,17 +289,17 @@ def _imprinted(
     for stroke in grid_lines.strokes:
         between.enter(scaled(stroke.path, 1 / TWICE))
     found = set_in_room(imprint, half_window, (room,), code_off=between)
-    return Drawing() if found is None else _doubled(found, as_bold=False)
+    return Drawing() if found is None else larger(found, TWICE)
 
 
-def _doubled(drawing: Drawing, *, as_bold: bool = True) -> Drawing:
-    """Return a drawing twice as large, its lines bold if that is asked for."""
+def _doubled(drawing: Drawing) -> Drawing:
+    """Return a drawing twice as large, its lines bold."""
     return Drawing(
         strokes=tuple(
             replace(
                 stroke,
                 path=scaled(stroke.path, TWICE),
-                pen=bold(stroke.pen) if as_bold else twice(stroke.pen),
+                pen=bold(stroke.pen),
                 phase=stroke.phase * TWICE,
             )
             for stroke in drawing.strokes
@@ -311,11 +319,6 @@ def bold(pen: Pen) -> Pen:
     """Return a pen for cloth: 1.2 to 2 mm wide, its rhythm kept and twice as long."""
     like = BOLDEST if pen.width >= 0.7 else BOLD if pen.width >= 0.5 else THIN
     return replace(like, dash=tuple(dash * TWICE for dash in pen.dash))
-
-
-def twice(pen: Pen) -> Pen:
-    """Return a pen twice as wide, its dashes twice as long."""
-    return replace(pen, width=pen.width * TWICE, dash=tuple(dash * TWICE for dash in pen.dash))
 
 
 def _grid(window: Box) -> Drawing:
@@ -381,15 +384,13 @@ def _calibration(pattern: Pattern) -> Page:
 
 
 def _calibration_imprint(imprint: Imprint | None, wide: Mm) -> Block:
-    """Return what stands under the steps, doubled; nothing where there is no imprint."""
+    """Return what stands under the steps, in their type; nothing where there is no imprint."""
     if imprint is None:
         return Block(drawing=Drawing(), width=0.0, height=0.0)
-    blocks = (*coded_blocks(imprint), *worded_blocks(imprint, wide / TWICE))
-    return Block(
-        drawing=_doubled(blocks[0].drawing, as_bold=False),
-        width=blocks[0].width * TWICE,
-        height=blocks[0].height * TWICE + _SIZE,
-    )
+    by = _SIZE / style.NOTE
+    block = next(iter((*coded_blocks(imprint), *worded_blocks(imprint, wide / by))))
+    drawing = larger(block.drawing, by)
+    return Block(drawing=drawing, width=block.width * by, height=block.height * by + _SIZE)
 
 
 def _frame(frame: Box) -> Iterator[Stroke]:

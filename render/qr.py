@@ -4,7 +4,7 @@ Millimetres, from the lower left corner of the quiet zone. A home of segno. Sour
 18004; error correction M mends about 15 % of a code that is creased, chalked or cut into.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from itertools import groupby
@@ -63,16 +63,30 @@ def _runs(modules: Iterable[int]) -> tuple[int, ...]:
     return tuple(lengths)
 
 
+MOST_RUNS = 9
+"""Runs to a stroke. A dash pattern holds no more than 11 lengths for a PostScript printer, and no
+more than 32 for some viewers; what is longer comes out as other modules. Source: PostScript
+Language Reference, appendix B.
+"""
+
+
 def code_drawing(code: Code, module: Mm = MODULE) -> Drawing:
-    """Return a code drawn with modules of that side: a stroke for each row, dashed as it runs.
+    """Return a code drawn with modules of that side: rows of strokes, dashed as their runs are.
 
     A file has well under half the bytes that it would have with a stroke for each run.
     """
     strokes = []
-    for number, (before, *runs) in enumerate(code.rows):
+    for number, row in enumerate(code.rows):
         y = (code.side - QUIET - number - 0.5) * module
-        # Dashes come by twos; the gap after the last dash lies beyond the stroke's end.
-        dash = tuple(long * module for long in (*runs, 1)) if len(runs) > 1 else ()
-        path = straight(Point(before * module, y), Point((before + sum(runs)) * module, y))
-        strokes.append(Stroke(path=path, pen=Pen(width=module, dash=dash), layer=Layer.PAGE))
+        for column, runs in _in_parts(row):
+            # Dashes come by twos; the gap after the last dash lies beyond the stroke's end.
+            dash = tuple(long * module for long in (*runs, 1)) if len(runs) > 1 else ()
+            path = straight(Point(column * module, y), Point((column + sum(runs)) * module, y))
+            strokes.append(Stroke(path=path, pen=Pen(width=module, dash=dash), layer=Layer.PAGE))
     return Drawing(strokes=tuple(strokes))
+
+
+def _in_parts(row: tuple[int, ...]) -> Iterator[tuple[int, tuple[int, ...]]]:
+    """Yield the first column and the runs of each stroke of a row, dark at both ends."""
+    for k in range(1, len(row), MOST_RUNS + 1):
+        yield sum(row[:k]), row[k : k + MOST_RUNS]
