@@ -1,8 +1,9 @@
 """The command line: reads words, calls one function, shows what came back.
 
 Results go to standard output, messages and progress to standard error. Exit codes: 0 done;
-2 the words of the command are wrong; 3 the sheet is wrong, a finding stops the draft, or a
-proof fails; 4 a file or folder cannot be read or written, or exists already; 130 interrupted.
+2 the words of the command are wrong; 3 the sheet is wrong, a finding stops the draft, a proof
+fails, or some rows of a batch are at fault; 4 a file or folder cannot be read or written, or
+exists already; 130 interrupted.
 """
 
 import gc
@@ -11,7 +12,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
@@ -201,6 +202,7 @@ def draft(
         _tell(figures_table(pattern))
         if output.cloth is not None:
             _tell("\n" + cloth_table(pattern, output.cloth.lays, output.cloth.shopping))
+        _tell_cloths(pattern, output)
         _show_output(pattern, output)
 
 
@@ -283,6 +285,14 @@ def _findings_text(pattern: "Pattern", findings: "tuple[Finding, ...]") -> str:
         return findings_text(findings)
 
 
+def _tell_cloths(pattern: "Pattern", output: "Output") -> None:
+    """Show what to buy for each size of a graded pattern, if its cloths were laid."""
+    if output.cloths:
+        from render.sized_terminal import sized_cloths
+
+        _tell("\n" + sized_cloths(pattern, output.cloths))
+
+
 def _show_output(pattern: "Pattern", output: "Output") -> None:
     if output.findings:
         _tell("\n" + _findings_text(pattern, output.findings))
@@ -333,7 +343,50 @@ def lay(
             output = write_lay(pattern, out, effort=effort, force=force, progress=say)
         if output.cloth is not None:
             _tell(lay_table(pattern, output.cloth.lays, output.cloth.shopping))
+        _tell_cloths(pattern, output)
         _show_output(pattern, output)
+
+
+@app.command()
+def publish(
+    sheet: Sheet,
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Search less for fewer pages and less cloth.")
+    ] = False,
+    last: Annotated[
+        Path | None,
+        typer.Option(
+            metavar="DIR",
+            help="Folder of the last edition, to tell what changed; else the one beside this.",
+        ),
+    ] = None,
+    out: Out = None,
+    force: Force = False,
+) -> None:
+    """Write a pack for readers, ready to upload: patterns, booklets, tables, pictures, the post.
+
+    hemsweep publish pier-skirts.toml
+
+    hemsweep publish pier-skirts.toml --out edition-2 --last edition-1
+    """
+    with one_line_errors():
+        from drafting.effort import Effort
+        from render.publish.pack import publish as publish_pack
+        from render.publish.terminal import pack_table, published
+
+        effort = Effort.QUICK if quick else Effort.USUAL
+        pattern = _sound(sheet)
+        with _progress() as say:
+            pack = publish_pack(pattern, out, last=last, effort=effort, force=force, progress=say)
+        _tell(pack_table(pattern))
+        if pack.findings:
+            _tell("\n" + _findings_text(pattern, pack.findings))
+        _tell("\n" + published(pack))
+        faults = [fault for file in pack.files if file.proof for fault in file.proof.faults]
+        for fault in faults:
+            typer.echo(f"  {fault}", err=True)
+        if faults:
+            raise typer.Exit(SHEET_FAULT)
 
 
 @app.command()
@@ -364,14 +417,7 @@ def figures(
         if json:
             from json import dumps
 
-            from drafting.figures import as_json
-
-            found = as_json(pattern.figures, pattern.findings)
-            if working:
-                from drafting.working import working as worked
-                from drafting.working.in_json import working_json
-
-                found["working"] = working_json(worked(pattern))
+            found = _figures(pattern, working=working)
             # Plain ASCII, so that it is the same JSON in every terminal and through every pipe.
             typer.echo(dumps(found, indent=2))
         else:
@@ -383,10 +429,116 @@ def figures(
 
                 from render.working_terminal import UNKNOWN, working_text
 
-                _tell("\n" + working_text(pattern, get_terminal_size((UNKNOWN, 24)).columns))
+                for one in pattern.sizes or (pattern,):
+                    _tell("\n" + working_text(one, get_terminal_size((UNKNOWN, 24)).columns))
             if pattern.findings:
                 _tell("\n" + _findings_text(pattern, pattern.findings))
         if stops(pattern.findings):
+            raise typer.Exit(SHEET_FAULT)
+
+
+def _figures(pattern: "Pattern", *, working: bool) -> dict[str, Any]:
+    """Return a pattern's figures as JSON has them, those of every size if it has sizes."""
+    from drafting.figures import as_json
+
+    if pattern.sizes:
+        sizes = {one.spec.wearer.size: _figures(one, working=working) for one in pattern.sizes}
+        return {"sizes": sizes}
+    found = as_json(pattern.figures, pattern.findings)
+    if working:
+        from drafting.working import working as worked
+        from drafting.working.in_json import working_json
+
+        found["working"] = working_json(worked(pattern))
+    return found
+
+
+@app.command()
+def batch(
+    wearers: Annotated[
+        Path,
+        typer.Argument(
+            metavar="WEARERS.csv",
+            help="A spreadsheet's table, a wearer a row; its columns are the keys of [wearer].",
+        ),
+    ],
+    sheet: Sheet,
+    out: Annotated[
+        Path, typer.Option(metavar="DIR", help="Folder to write into; each row gets one in it.")
+    ],
+    paper: Annotated[
+        list[str] | None,
+        typer.Option(metavar="NAME", help="Paper to print on instead of the sheet's."),
+    ] = None,
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Lay the pieces out at once: a page or two more each.")
+    ] = False,
+    without: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="NAME",
+            help="Leave a part out: lay, for the plans of the cloth; booklet, for the sewing.",
+        ),
+    ] = None,
+    figures: Annotated[
+        bool, typer.Option("--figures", help="Only the numbers, in the summary; no folder a row.")
+    ] = False,
+    processes: Annotated[
+        int | None,
+        typer.Option(metavar="N", min=1, max=1024, help="Draft so many at once; else all cores."),
+    ] = None,
+    cluster: Annotated[
+        str | None,
+        typer.Option(
+            metavar="ADDRESS",
+            help="Draft on a dask cluster, by its scheduler's address: tcp://192.168.1.20:8786.",
+        ),
+    ] = None,
+    force: Annotated[
+        bool,
+        typer.Option("--force", help="Write into a folder that is in use, and every row anew."),
+    ] = False,
+) -> None:
+    """Write a draft for each row of a table of wearers, and what to buy for all of them.
+
+    hemsweep batch chorus.csv chorus-skirt.toml --out chorus
+
+    hemsweep batch chorus.csv chorus-skirt.toml --out chorus --figures
+
+    Stopped, it goes on when it is run again; rows that are done and unchanged are not drafted
+    twice. Rows at fault are told with line, column and reason, and stop no other.
+    """
+    with one_line_errors():
+        from render.batch.cluster import ClusterError
+        from render.batch.progress import bar
+        from render.batch.terminal import batch_text
+        from render.batch.writing import write_batch
+
+        papers, left_out = _papers(paper or []), _extras(without or [])
+        try:
+            with bar() as advance:
+                output = write_batch(
+                    wearers,
+                    sheet,
+                    out,
+                    papers=papers,
+                    effort=_effort(quick=quick, thorough=False),
+                    without=left_out,
+                    figures_only=figures,
+                    processes=processes,
+                    cluster=cluster,
+                    force=force,
+                    advance=advance,
+                )
+        except ClusterError as error:
+            _tell(str(error), err=True)
+            raise typer.Exit(WORDS_FAULT) from None
+        for line in output.faults:
+            _tell(line, err=True)
+        if output.untold:
+            _tell(f"and {output.untold} rows more; the summary has them all", err=True)
+        _tell(batch_text(output))
+        if output.faulty:
             raise typer.Exit(SHEET_FAULT)
 
 

@@ -88,6 +88,10 @@ class SheetError(DraftingError):
         )
 
 
+class SpreadsheetError(SheetError):
+    """A CSV cannot be read at all: what it is, its letters or its first line are at fault."""
+
+
 def quoted(text: str, most: int = 40) -> str:
     """Return ``text`` quoted, printable and at most ``most`` characters long."""
     kept = text if len(text) <= most else text[: most - 1] + "…"

@@ -11,6 +11,7 @@ from drafting.cloth.shapes import shapes_of
 from drafting.errors import DraftingError, TruingError
 from drafting.figures import ClothFigures, Figures, figures
 from drafting.findings import Finding, by_weight
+from drafting.grading import Sized, divided_alike, frames, of_every_size
 from drafting.language import speaking
 from drafting.making_up import corners_apart, pieces_and_seams
 from drafting.piece import Piece, cutting_line
@@ -40,7 +41,7 @@ class Pattern:
 
 
 def draft(spec: Spec) -> Pattern:
-    """Return the pattern that a spec asks for, with every seam walked.
+    """Return the pattern that a spec asks for, with every seam walked; in sizes if it has any.
 
     Findings of level ``stop`` come back in the pattern; the caller writes nothing then.
 
@@ -48,7 +49,38 @@ def draft(spec: Spec) -> Pattern:
         TruingError: edges that are sewn together do not agree: a fault of the draft itself.
     """
     with speaking(spec.publish.language):
+        if spec.graded:
+            return _in_sizes(spec)
         return _drafted(spec)
+
+
+MOST_CHANGES = 3
+"""So often sizes are drafted anew until all come in the same pieces."""
+
+
+def _in_sizes(spec: Spec) -> Pattern:
+    """Return the pattern of a graded garment, its pieces frames of those of every size."""
+    sizes = tuple(_drafted(each) for each in spec.graded)
+    for _ in range(MOST_CHANGES):
+        specs = divided_alike(
+            [Sized(spec=one.spec, figures=one.figures, pieces=one.pieces) for one in sizes]
+        )
+        if all(new is one.spec for new, one in zip(specs, sizes, strict=True)):
+            break
+        sizes = tuple(_drafted(each) for each in specs)
+    middle = next(one for one in sizes if one.spec.wearer.size == spec.wearer.size)
+    findings = of_every_size(
+        tuple((one.spec.wearer.size, one.findings) for one in sizes), spec.findings
+    )
+    drawn = all(one.pieces for one in sizes)
+    return Pattern(
+        spec=spec,
+        pieces=frames(tuple(one.pieces for one in sizes)) if drawn else (),
+        seams=middle.seams,
+        figures=middle.figures,
+        findings=by_weight(findings),
+        sizes=sizes,
+    )
 
 
 def _drafted(spec: Spec) -> Pattern:

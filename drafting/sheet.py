@@ -13,6 +13,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from drafting.errors import Fault, SheetError
+from drafting.graded_sheet import (
+    asks_for_sizes,
+    for_size,
+    graded,
+    scope_faults,
+    with_those_of_sizes,
+)
 from drafting.half_scale import Scale
 from drafting.language import Language, speaking
 from drafting.measure_checks import measure_faults
@@ -127,6 +134,8 @@ def _spec_or_faults(
     ``partial`` tables lack lines that could not be read: nothing is said to be missing.
     """
     with speaking(Language.ENGLISH):
+        if asks_for_sizes(tables):
+            return _read_graded(tables, title, partial=partial)
         return _read(tables, title, partial=partial)
 
 
@@ -156,6 +165,27 @@ def _read(tables: Mapping[str, Any], title: str, *, partial: bool) -> tuple[Spec
         return None, faults
     with speaking(_language(tables)):
         return made_spec(sheet, known, size, context.shown, title), []
+
+
+def _read_graded(
+    tables: Mapping[str, Any], title: str, *, partial: bool
+) -> tuple[Spec | None, Faults]:
+    """Return the spec of a sheet that asks for several sizes, or None and its faults.
+
+    What is wrong in every size is told once, what is wrong in one of them with its name.
+    """
+    from drafting import sheet_models
+
+    sheet, own, _ = sheet_models.read(tables, _context(tables))
+    sizes = sheet.publish.sizes or ()
+    read = {name: _read(for_size(tables, name), title, partial=partial) for name in sizes}
+    faults = with_those_of_sizes(list(own), {name: found for name, (_, found) in read.items()})
+    if sizes:
+        faults += scope_faults(sheet.print.scope)
+    if faults or partial:
+        return None, faults
+    with speaking(_language(tables)):
+        return graded(tuple(spec for spec, _ in read.values() if spec), tables), []
 
 
 def _body_faults(reading: Reading, known: Mapping[str, Given], figure: Figure) -> Faults:

@@ -243,4 +243,5 @@ def _publish(table: "PublishTable") -> Publish:
         date=table.date or "",
         language=table.language or Language.ENGLISH,
         working=bool(table.working),
+        sizes=table.sizes or (),
     )

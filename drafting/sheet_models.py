@@ -36,10 +36,10 @@ from drafting.sheet_values import (
 )
 from drafting.sheet_words import (
     choice_of,
-    drafted_later,
     read_accept,
     read_papers,
     read_size,
+    read_sizes,
     read_yes_no,
 )
 from drafting.spec import (
@@ -243,7 +243,7 @@ class PublishTable(_Table):
     date: Annotated[str | None, BeforeValidator(read_date)] = None
     language: Annotated[Language | None, choice_of(Language, example="de")] = None
     working: _YesNo = None
-    sizes: Annotated[None, drafted_later("asks for a pattern in several sizes")] = None
+    sizes: Annotated[tuple[str, ...] | None, BeforeValidator(read_sizes)] = None
 
 
 class SheetTable(_Table):

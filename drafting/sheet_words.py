@@ -40,20 +40,6 @@ def _read_word(value: object, key: str, words: tuple[str, ...], example: str = "
     )
 
 
-def drafted_later(what: str) -> BeforeValidator:
-    """Return a reader that refuses a key of the contract which is not drafted yet."""
-
-    def read(value: object, info: ValidationInfo) -> None:
-        if value == []:
-            return
-        raise refusal(
-            value, f"{key_of(info)} {what}, which this edition does not draft yet.",
-            "Take the key out.",
-        )  # fmt: skip
-
-    return BeforeValidator(read)
-
-
 def read_yes_no(value: object, info: ValidationInfo) -> bool:
     if not isinstance(value, bool):
         raise wrong_kind(key_of(info), value, "true or false", "true")
@@ -113,16 +99,50 @@ def read_accept(value: object, info: ValidationInfo) -> tuple[str, ...]:
 
 def read_size(value: object, info: ValidationInfo) -> str:
     key = key_of(info)
-    names = tuple(size.name for size in size_table())
     if not isinstance(value, str):
         raise wrong_kind(key, value, "the name of a size", '"P05"')
-    name = value.strip().upper()
+    return _size_name(value, value, key)
+
+
+def _size_name(one: str, given: object, key: str) -> str:
+    """Return the name of a size as the table has it."""
+    names = tuple(size.name for size in size_table())
+    name = one.strip().upper()
     if name in names:
         return name
     nearest = near(name, tuple(known.lower() for known in names)).upper()
     raise refusal(
-        value,
-        f"{key} {quoted(value)} is not in the size table. {did_you_mean(nearest)}".strip(),
+        given,
+        f"{key} {quoted(one)} is not in the size table. {did_you_mean(nearest)}".strip(),
         f"It goes from {names[0]} to {names[-1]}.",
         nearest,
     )
+
+
+MOST_SIZES = 8
+"""More lines than this beside each other cannot be told apart on one sheet of paper."""
+
+
+def read_sizes(value: object, info: ValidationInfo) -> tuple[str, ...]:
+    """Read the sizes that a pattern is graded in, and put them in the table's order."""
+    key, example = key_of(info), '["P03", "P04", "P05", "P06"]'
+    listed = _words(value, key, "a list of sizes", example)
+    names = [_size_name(one, value, key) for one in listed]
+    twice = sorted({name for name in names if names.count(name) > 1})
+    if twice:
+        raise refusal(value, f"{key} lists {twice[0]} twice.", "Name each size once.")
+    if len(names) > MOST_SIZES:
+        raise refusal(
+            value,
+            f"{key} lists {len(names)} sizes; more than {MOST_SIZES} lines beside each other"
+            " cannot be told apart on paper.",
+            f"Name {MOST_SIZES} at most, and publish the others from a second sheet.",
+        )
+    if len(names) == 1:
+        raise refusal(
+            value,
+            f"{key} lists one size alone.",
+            f'Name two or more, or write size = "{names[0]}" under [wearer] instead.',
+        )
+    order = [size.name for size in size_table()]
+    return tuple(sorted(names, key=order.index))

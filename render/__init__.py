@@ -13,6 +13,7 @@ Knows paper and file formats, and no garment formula.
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from render.batch.writing import write_batch as write_batch
     from render.output import write_draft as write_draft
     from render.output import write_lay as write_lay
     from render.pages import printed as printed
@@ -23,6 +24,7 @@ _HOMES = {
     "pdf_bytes": "render.pdf",
     "printed": "render.pages",
     "proof": "render.proof",
+    "write_batch": "render.batch.writing",
     "write_draft": "render.output",
     "write_lay": "render.output",
 }

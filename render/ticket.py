@@ -32,6 +32,10 @@ from render.girths import girths
 from render.imprint import LINE, Imprint, imprint_of, imprinted, set_code, with_foot_lines
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
+from render.nest.facts import by_size
+from render.nest.pages import not_for_all, pages_words
+from render.nest.table import SIZED_HIGH, sized_table
+from render.on_plane import nest_of
 from render.paper import paper_words
 from render.setting import Setting, height_of
 from render.tiling import Sheets
@@ -149,9 +153,10 @@ def _block_words(
         page.paragraph(text)
     if sheets.joins:
         numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
+        starred = not_for_all(pattern, sheets)
         _, high, scale = map_size(sheets, page.width, BLOCK_MAP)
         page.need(high + 3)
-        page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
+        page.put(assembly_map(sheets, scale, numbers, starred), page.left, page.y - high - 1)
         page.y -= high + 3
 
 
@@ -284,6 +289,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         return
     words = _print_words(pattern, sheets, counts)
     numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
+    starred = not_for_all(pattern, sheets)
     column = page.width * 0.5
     left = page.y - page.bottom - 14
     deep = math.fsum(height_of(row, style.BODY, page.width) + 1.2 for row in words)
@@ -297,7 +303,9 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         for text in words:
             page.paragraph(text, width=column)
         wide, high, scale = aside
-        page.put(assembly_map(sheets, scale, numbers), page.window.right - wide, top - high - 1)
+        page.put(
+            assembly_map(sheets, scale, numbers, starred), page.window.right - wide, top - high - 1
+        )
         page.y = min(page.y, top - high - 3)
         return
     for text in words:
@@ -308,7 +316,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         page.turn_page()
         under = map_size(sheets, page.width, page.y - page.bottom - 4)
     wide, high, scale = under
-    page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
+    page.put(assembly_map(sheets, scale, numbers, starred), page.left, page.y - high - 1)
     page.y -= high + 2
 
 
@@ -352,6 +360,8 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
                     numbers=file_pages(sheets, piece.name, after=counts.ticket),
                 )
             )
+    if pattern.sizes:
+        words += pages_words(pattern, sheets, after=counts.ticket)
     return words
 
 
@@ -416,7 +426,10 @@ def _chalk(page: Setting) -> None:
 def _cut(page: Setting, pattern: Pattern, printed: Collection[str]) -> None:
     page.heading(say_as("heading", "Cut"), with_next=PICTURE[1] + 4)
     for number, piece in enumerate(pattern.pieces, start=1):
-        _cut_row(page, number, piece, pattern, printed)
+        if pattern.sizes:
+            _cut_row(page, number, _largest(pattern, piece), sized_facts(pattern, piece, printed))
+        else:
+            _cut_row(page, number, piece, [cut_facts(piece, pattern, printed)])
     told = [f for f in pattern.findings if f.code != "half-saves-paper"]
     if told:
         page.heading(say_as("heading", "Before you cut"), with_next=12)
@@ -434,12 +447,37 @@ _FOR_THE_SHEET = {
 }
 
 
-def _cut_row(
-    page: Setting, number: int, piece: Piece, pattern: Pattern, printed: Collection[str]
-) -> None:
+def _largest(pattern: Pattern, frame: Piece) -> Piece:
+    """Return the largest size's piece of a frame: what its small picture shows."""
+    return tuple(nest_of(pattern, frame.name).values())[-1]
+
+
+def sized_facts(pattern: Pattern, frame: Piece, printed: Collection[str]) -> list[str]:
+    """Return what the cut list says of a piece in its sizes: what they share, then each its own."""
+    facts = {
+        each.spec.wearer.size: _facts(piece, each, printed)
+        for each in pattern.sizes
+        for piece in each.pieces
+        if piece.name == frame.name
+    }
+    own = {
+        size: clauses(
+            line for line in lines if not all(line in others for others in facts.values())
+        )
+        for size, lines in facts.items()
+    }
+    first = next(iter(facts.values()))
+    common = [line for line in first if all(line in others for others in facts.values())]
+    return [clauses(common), *(line for line in by_size(own) if line)]
+
+
+def cut_facts(piece: Piece, pattern: Pattern, printed: Collection[str]) -> str:
+    """Return what the cut list says of a piece."""
+    return clauses(_facts(piece, pattern, printed))
+
+
+def _facts(piece: Piece, pattern: Pattern, printed: Collection[str]) -> list[str]:
     units = pattern.spec.units
-    wide, high = PICTURE
-    shift = wide + 6
     shown = as_printed(piece, pattern)
     lines = [cut_words(piece, pattern.spec), allowance_words(shown, units)]
     faced = traced_from(piece, pattern)
@@ -459,16 +497,23 @@ def _cut_row(
         wide_and_high = f"{length_text(box.width, units)} × {length_text(box.height, units)}"
         told = (wide_and_high, say("cutting measures"), _grain_words(piece, box, units))
         lines.insert(0, ", ".join(told))
-    facts = clauses((*lines, *shown.notes))
+    return [*lines, *shown.notes]
+
+
+def _cut_row(page: Setting, number: int, piece: Piece, facts: Sequence[str]) -> None:
+    wide, high = PICTURE
+    shift = wide + 6
     # A row stays together: picture and facts on one page.
-    deep = style.BODY * style.LEADING + 0.2 + height_of(facts, style.BODY, page.width - shift)
+    deep = style.BODY * style.LEADING + 0.2
+    deep += math.fsum(height_of(words, style.BODY, page.width - shift) for words in facts)
     page.need(max(high, deep) + 2)
     top = page.y
     space = Box(left=page.left, bottom=top - high, right=page.left + wide, top=top)
     _small_picture(page, piece, space)
     named = f"{number}  {piece_words(piece.name)}"
     page.paragraph(named, bold=True, indent=shift, after=0.2)
-    page.paragraph(facts, indent=shift, after=0.0)
+    for words in facts:
+        page.paragraph(words, indent=shift, after=0.0)
     page.y = min(page.y, top - high) - 1.5
 
 
@@ -499,11 +544,21 @@ def _small_picture(page: Setting, piece: Piece, space: Box) -> None:
 
 
 def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
-    page.heading(say_as("heading", "Know"))
-    page.table(measures(pattern), first=24, size=style.SMALL)
-    page.y -= 1
+    page.heading(say_as("heading", "Know"), with_next=SIZED_HIGH if pattern.sizes else 20.0)
     pieces = [placement.piece for placement in sheets.placements]
-    printed_key(page, pieces, sheets.joins, overlapped=sheets.grid.overlap > 0)
+    if pattern.sizes:
+        sized_table(page, pattern)
+        pieces = [_largest(pattern, frame) for frame in pieces]
+    else:
+        page.table(measures(pattern), first=24, size=style.SMALL)
+    page.y -= 1
+    printed_key(
+        page,
+        pieces,
+        sheets.joins,
+        overlapped=sheets.grid.overlap > 0,
+        sizes=pattern.spec.publish.sizes if sheets.placements else (),
+    )
     fullness = pattern.figures.skirt.fullness
     radius = pattern.figures.skirt.waist_radius
     round_waist = radius is not None and radius < LONGEST_RADIUS

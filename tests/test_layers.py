@@ -37,16 +37,21 @@ HOMES = {
     "pypdf": {"render/proof.py"},
     "segno": {"render/qr.py"},
     "svgwrite": {"render/svg.py"},
+    "pypdfium2": {"render/publish/raster.py"},
+    "PIL": {"render/publish/raster.py"},
+    "joblib": {"render/batch/running.py", "render/publish/size_files.py"},
     "ezdxf": {"render/dxf.py"},
     "typer": {"cli.py"},
     "numpy": {"drafting/cloth/sliding.py"},
-    "shapely": {"drafting/cloth/checking.py"},
+    "shapely": {"drafting/cloth/checking.py", "drafting/grading.py"},
     "spyrrow": {"drafting/cloth/solver_child.py"},
+    "distributed": {"render/batch/cluster.py"},
+    "rich": {"render/batch/progress.py"},
 }
 
 SLOW = (
     "pint", "pydantic", "reportlab", "pypdf", "svgwrite", "ezdxf", "numpy", "shapely", "spyrrow",
-    "tree_sitter", "segno",
+    "tree_sitter", "joblib", "distributed", "rich", "pypdfium2", "PIL", "segno",
 )  # fmt: skip
 
 
@@ -128,6 +133,8 @@ def test_every_library_is_still_used_in_each_of_its_homes() -> None:
         "render.output",
         "render.booklet.html",
         "render.booklet.pdf",
+        "render.batch.writing",
+        "render.publish.pack",
         "cli",
     ],
 )

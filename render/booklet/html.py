@@ -44,7 +44,7 @@ WORD = 0.45 * ON_A_PHONE
 def booklet_html(booklet: model.Booklet) -> bytes:
     """Return the booklet as the bytes of an HTML file; the same booklet gives the same bytes."""
     with speaking(booklet.language):
-        return "\n".join(_Writer(booklet).page()).encode() + b"\n"
+        return "\n".join(PageWriter(booklet).page()).encode() + b"\n"
 
 
 def _text(words: str) -> str:
@@ -58,8 +58,17 @@ def _heading(level: int, words: str, ident: str = "") -> str:
     return f"<{tag}{named}>{_text(words)}</{tag}>"
 
 
-class _Writer:
-    """Writes the page line by line, taking places in the order they were listed."""
+def _linked(paragraph: model.Paragraph) -> str:
+    """Return a paragraph's words, leading to its address if it has one."""
+    said = _text(paragraph.words)
+    return f'<a href="{escape(paragraph.address)}">{said}</a>' if paragraph.address else said
+
+
+class PageWriter:
+    """Writes the page line by line, taking places in the order they were listed.
+
+    A page whose pictures lie beside it as files has a writer of its own, with another ``picture``.
+    """
 
     def __init__(self, booklet: model.Booklet) -> None:
         self.booklet = booklet
@@ -138,7 +147,7 @@ class _Writer:
             case model.Section():
                 yield from self.section(block, level)
             case model.Paragraph():
-                yield f"<p>{_text(block.words)}</p>"
+                yield f"<p>{_linked(block)}</p>"
             case model.Bullets():
                 yield from self.bullets(block.items)
             case model.Table():

@@ -12,9 +12,14 @@ from render.pictures.picture import Picture
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paragraph:
-    """Running words."""
+    """Running words.
+
+    Attributes:
+        address: of a page on the network that the words lead to, on a screen; mostly none.
+    """
 
     words: str
+    address: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -75,12 +75,7 @@ def front_and_back(pattern: Pattern) -> Picture | None:
     by = min((WIDE - COLUMN - BESIDE - 8) / (4 * widest), HIGHEST / (wearer.height + wearer.heel))
     view = View(shape=shape, by=by)
     apart = 2 * widest * by + COLUMN + 6
-    front = together(
-        figure(wearer, by, shape.seam_below, shape.length), _garment(pattern, view, back=False)
-    )
-    back = together(
-        figure(wearer, by, shape.seam_below, shape.length), _garment(pattern, view, back=True)
-    )
+    front, back = worn(pattern, by, back=False), worn(pattern, by, back=True)
     foot = (-(wearer.floor_side + wearer.heel) + shape.seam_below) * by - 5.5
     drawn = together(
         front,
@@ -99,6 +94,21 @@ def front_and_back(pattern: Pattern) -> Picture | None:
     if pattern.figures.lining is not None:
         caption.append(say("Dashed lines lie hidden under the skirt."))
     return framed("front-and-back", drawn, caption=" ".join(caption), alt=" ".join(told(pattern)))
+
+
+def worn(pattern: Pattern, by: float, *, back: bool) -> Drawing:
+    """Return one side of the finished skirt on its wearer, without words.
+
+    Its waist seam lies at the height of the origin, its middle at x = 0.
+
+    Args:
+        by: paper millimetres to one of the body.
+    """
+    shape = skirt_silhouette(pattern)
+    return together(
+        figure(pattern.spec.wearer, by, shape.seam_below, shape.length),
+        _garment(pattern, View(shape=shape, by=by), back=back),
+    )
 
 
 def _garment(pattern: Pattern, view: View, *, back: bool) -> Drawing:

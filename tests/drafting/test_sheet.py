@@ -936,20 +936,6 @@ def test_copy_shop_papers_and_a_projector_may_be_asked_for() -> None:
 @pytest.mark.parametrize(
     ("table", "line"),
     [
-        ("publish", 'sizes = ["P03", "P04"]'),
-    ],
-)
-def test_what_is_not_drafted_yet_is_said_so_plainly(table: str, line: str) -> None:
-    fault = the_fault(f"{WAIST}[{table}]\n{line}\n")
-    assert "this edition" in fault.what
-    assert "yet" in fault.what
-    assert fault.allowed
-    assert fault.line == 4
-
-
-@pytest.mark.parametrize(
-    ("table", "line"),
-    [
         ("skirt", "drop = 0"),
         ("skirt", 'drop = "0 cm"'),
         ("print", "measured = []"),
