@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import cache
-from itertools import pairwise
+from itertools import groupby
 from xml.etree import ElementTree
 
 import pypdfium2
@@ -84,17 +84,27 @@ def words_of(data: bytes) -> list[str]:
 
 
 def rows_of_code(page: Page) -> list[Stroke]:
-    """Return the strokes of a page's code: rows as wide as they are apart."""
-    found: dict[Stroke, None] = {}
-    for one, other in pairwise((*page.drawing.strokes, *page.foot.strokes)):
-        (ax, ay), (bx, by) = one.path[0].start, other.path[0].start
-        level = math.isclose(ay, one.path[-1].end.y, abs_tol=1e-6)
-        apart = abs(by - ay) if level else abs(bx - ax)
-        same_row = apart < 1e-6 and bool(one.pen.dash)
-        next_row = math.isclose(apart, one.pen.width)
-        if one.pen.width == other.pen.width and (same_row or next_row):
-            found |= {one: None, other: None}
-    return list(found)
+    """Return the strokes of a page's code: many in a row, all their runs whole modules."""
+    strokes = (*page.drawing.strokes, *page.foot.strokes)
+    return [
+        stroke
+        for modules, run in groupby(strokes, key=of_modules)
+        for rows in [list(run)]
+        if modules and len(rows) >= 21
+        for stroke in rows
+    ]
+
+
+def of_modules(stroke: Stroke) -> bool:
+    (ax, ay), (bx, by) = stroke.path[0].start, stroke.path[-1].end
+    runs = [math.hypot(bx - ax, by - ay), *stroke.pen.dash]
+    counts = [long / stroke.pen.width for long in runs]
+    # The marks of rules are thinner than any module.
+    return (
+        stroke.layer is Layer.PAGE
+        and stroke.pen.width > 0.39
+        and all(0.9 < count < 58 and abs(count - round(count)) < 1e-6 for count in counts)
+    )
 
 
 # --- everywhere ----------------------------------------------------------------------------
