@@ -12,7 +12,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
@@ -202,6 +202,7 @@ def draft(
         _tell(figures_table(pattern))
         if output.cloth is not None:
             _tell("\n" + cloth_table(pattern, output.cloth.lays, output.cloth.shopping))
+        _tell_cloths(pattern, output)
         _show_output(pattern, output)
 
 
@@ -284,6 +285,14 @@ def _findings_text(pattern: "Pattern", findings: "tuple[Finding, ...]") -> str:
         return findings_text(findings)
 
 
+def _tell_cloths(pattern: "Pattern", output: "Output") -> None:
+    """Show what to buy for each size of a graded pattern, if its cloths were laid."""
+    if output.cloths:
+        from render.sized_terminal import sized_cloths
+
+        _tell("\n" + sized_cloths(pattern, output.cloths))
+
+
 def _show_output(pattern: "Pattern", output: "Output") -> None:
     if output.findings:
         _tell("\n" + _findings_text(pattern, output.findings))
@@ -334,6 +343,7 @@ def lay(
             output = write_lay(pattern, out, effort=effort, force=force, progress=say)
         if output.cloth is not None:
             _tell(lay_table(pattern, output.cloth.lays, output.cloth.shopping))
+        _tell_cloths(pattern, output)
         _show_output(pattern, output)
 
 
@@ -407,14 +417,7 @@ def figures(
         if json:
             from json import dumps
 
-            from drafting.figures import as_json
-
-            found = as_json(pattern.figures, pattern.findings)
-            if working:
-                from drafting.working import working as worked
-                from drafting.working.in_json import working_json
-
-                found["working"] = working_json(worked(pattern))
+            found = _figures(pattern, working=working)
             # Plain ASCII, so that it is the same JSON in every terminal and through every pipe.
             typer.echo(dumps(found, indent=2))
         else:
@@ -426,11 +429,28 @@ def figures(
 
                 from render.working_terminal import UNKNOWN, working_text
 
-                _tell("\n" + working_text(pattern, get_terminal_size((UNKNOWN, 24)).columns))
+                for one in pattern.sizes or (pattern,):
+                    _tell("\n" + working_text(one, get_terminal_size((UNKNOWN, 24)).columns))
             if pattern.findings:
                 _tell("\n" + _findings_text(pattern, pattern.findings))
         if stops(pattern.findings):
             raise typer.Exit(SHEET_FAULT)
+
+
+def _figures(pattern: "Pattern", *, working: bool) -> dict[str, Any]:
+    """Return a pattern's figures as JSON has them, those of every size if it has sizes."""
+    from drafting.figures import as_json
+
+    if pattern.sizes:
+        sizes = {one.spec.wearer.size: _figures(one, working=working) for one in pattern.sizes}
+        return {"sizes": sizes}
+    found = as_json(pattern.figures, pattern.findings)
+    if working:
+        from drafting.working import working as worked
+        from drafting.working.in_json import working_json
+
+        found["working"] = working_json(worked(pattern))
+    return found
 
 
 @app.command()

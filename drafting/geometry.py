@@ -88,6 +88,16 @@ class Box:
         """The middle of the box."""
         return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
 
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Its corners, counter-clockwise from the lower left one."""
+        return (
+            Point(self.left, self.bottom),
+            Point(self.right, self.bottom),
+            Point(self.right, self.top),
+            Point(self.left, self.top),
+        )
+
     def grown(self, by: Mm) -> "Box":
         """Return the box with ``by`` added on all four sides."""
         return Box(

@@ -11,7 +11,7 @@ from drafting.errors import Fault
 from drafting.findings import note
 from drafting.language import listed, say, say_counted
 from drafting.sheet_checks import Faults
-from drafting.spec import Spec
+from drafting.spec import Scope, Spec
 
 OF_EVERY_SIZE = ("figure", "accept", "height", "heel", "step")
 """What [wearer] tells of all who wear a graded garment. Measures of one body, and her label, are
@@ -62,6 +62,19 @@ def with_those_of_sizes(own: Faults, found: Mapping[str, Faults]) -> Faults:
 def _named(fault: Fault, sizes: list[str]) -> Fault:
     size = "Size" if len(sizes) == 1 else "Sizes"
     return replace(fault, what=f"{size} {', '.join(sizes)}: {fault.what}")
+
+
+def scope_faults(scope: Scope | None) -> Faults:
+    """Return the fault of printing less than whole pieces for several sizes."""
+    if scope is None or scope is Scope.WHOLE:
+        return []
+    fault = Fault(
+        what=f'scope = "{scope.value}" tells one wearer\'s lengths, and this sheet lists sizes.',
+        allowed='Write scope = "whole", or take the list of sizes out.',
+        key="print.scope",
+        given=scope.value,
+    )
+    return [(("print", "scope"), fault)]
 
 
 def graded(specs: tuple[Spec, ...], tables: Mapping[str, Any]) -> Spec:

@@ -13,7 +13,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from drafting.errors import Fault, SheetError
-from drafting.graded_sheet import asks_for_sizes, for_size, graded, with_those_of_sizes
+from drafting.graded_sheet import (
+    asks_for_sizes,
+    for_size,
+    graded,
+    scope_faults,
+    with_those_of_sizes,
+)
 from drafting.half_scale import Scale
 from drafting.language import Language, speaking
 from drafting.measure_checks import measure_faults
@@ -174,6 +180,8 @@ def _read_graded(
     sizes = sheet.publish.sizes or ()
     read = {name: _read(for_size(tables, name), title, partial=partial) for name in sizes}
     faults = with_those_of_sizes(list(own), {name: found for name, (_, found) in read.items()})
+    if sizes:
+        faults += scope_faults(sheet.print.scope)
     if faults or partial:
         return None, faults
     with speaking(_language(tables)):

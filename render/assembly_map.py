@@ -4,7 +4,7 @@ Millimetres, its lower left corner at the origin. Imports geometry, piece, drawi
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from functools import lru_cache
 
 from drafting.geometry import (
@@ -56,11 +56,17 @@ def _plane(sheets: Sheets) -> Box:
     )
 
 
-def assembly_map(sheets: Sheets, scale: float, numbers: Mapping[str, int] | None = None) -> Drawing:
+def assembly_map(
+    sheets: Sheets,
+    scale: float,
+    numbers: Mapping[str, int] | None = None,
+    starred: Collection[str] = (),
+) -> Drawing:
     """Return the map at a scale: page edges thin, pieces bold with their numbers, page names.
 
     Args:
         numbers: the pieces' numbers by name, as the cut list has them; counted if left out.
+        starred: names of the pages that not every size needs; a star follows them.
     """
     grid = sheets.grid
     strokes: list[Stroke] = []
@@ -84,11 +90,12 @@ def assembly_map(sheets: Sheets, scale: float, numbers: Mapping[str, int] | None
             strokes.append(Stroke(path=(edge,), pen=PAGE_EDGE, layer=Layer.PAGE))
             room.enter((edge,))
     for page, cell in cells.items():
-        text = _in_cell(page, cell, LEAST_NAME, room)
+        shown = f"{page}*" if page in starred else page
+        text = _in_cell(shown, cell, LEAST_NAME, room)
         if text is None:
-            wide = fonts.width(page, LEAST_NAME)
+            wide = fonts.width(shown, LEAST_NAME)
             room.claim(turned_box(cell.centre, wide, LEAST_NAME, 0.0))
-            text = _line(page, cell.centre, LEAST_NAME, bold=False)
+            text = _line(shown, cell.centre, LEAST_NAME, bold=False)
         texts.append(text)
     for order, path in enumerate(outlines, start=1):
         name = sheets.placements[order - 1].piece.name

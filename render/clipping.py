@@ -41,7 +41,7 @@ def clipped(path: Path, box: Box, *, round_start: bool = False) -> tuple[tuple[P
         long = length(segment)
         for begin, end in _shares(segment, box):
             start = walked + begin * long
-            piece = _part(segment, begin, end)
+            piece = part_of(segment, begin, end)
             if parts and abs(start - reached) < 1e-9:
                 parts[-1][0].append(piece)
             else:
@@ -131,7 +131,8 @@ def _side_crossings(arc: Arc, box: Box) -> Iterator[float]:
             yield math.pi - math.asin(share)
 
 
-def _part(segment: Segment, begin: float, end: float) -> Segment:
+def part_of(segment: Segment, begin: float, end: float) -> Segment:
+    """Return the part of a segment between two shares of its length."""
     if begin == 0.0 and end == 1.0:
         return segment
     if isinstance(segment, Line):

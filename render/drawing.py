@@ -150,7 +150,11 @@ class About:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Document:
-    """Pages with what a file says of itself."""
+    """Pages with what a file says of itself.
+
+    Attributes:
+        sizes: those that a reader can show one by one, smallest first; none if there is one.
+    """
 
     title: str
     author: str
@@ -159,6 +163,7 @@ class Document:
     language: str
     about: About = About()
     pages: tuple[Page, ...]
+    sizes: tuple[str, ...] = ()
 
 
 def together(*drawings: Drawing) -> Drawing:

@@ -12,6 +12,8 @@ from drafting.piece import InnerKind, NotchKind, Piece
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Layer, Pen, Stroke
+from render.nest.pens import SHARED, size_pen
+from render.piece_drawing import LineKind
 from render.setting import Setting
 from render.tiling import Join
 
@@ -31,15 +33,21 @@ _INNER_WORDS = {
 
 
 def printed_key(
-    page: Setting, pieces: Sequence[Piece], joins: Sequence[Join], *, overlapped: bool
+    page: Setting,
+    pieces: Sequence[Piece],
+    joins: Sequence[Join],
+    *,
+    overlapped: bool,
+    sizes: Sequence[str] = (),
 ) -> None:
     """Set the key in two columns, with the lines that these pieces really show.
 
     Args:
+        sizes: of a graded pattern, the smallest first; each has a line of its own.
         joins: where pages meet; their marks are in the key if there are any.
         overlapped: whether pages are laid on each other, or butted.
     """
-    samples = [*_lines(pieces), *_marks(pieces)]
+    samples = [*_lines(pieces, sizes), *_marks(pieces)]
     if joins:
         samples += _joins(overlapped=overlapped)
     half, wide = math.ceil(len(samples) / 2), page.width / 2
@@ -83,17 +91,36 @@ def _head(tip: Point, angle: float, size: Mm) -> Path:
     return tuple(straight(stepped(tip, angle + side, size), tip)[0] for side in sides)
 
 
-def _lines(pieces: Sequence[Piece]) -> list[Sample]:
+def _sized(sizes: Sequence[str]) -> list[Sample]:
+    """Return the cutting line of every size, then those that sizes share and that are sewn."""
+    samples: list[Sample] = [
+        (_level(size_pen(place)), say("cutting line, size {size}", size=size))
+        for place, size in enumerate(sizes)
+    ]
+    sewn = size_pen(0, LineKind.STITCHING)
+    return [
+        *samples,
+        (_level(SHARED), say("cutting line of the sizes named in it")),
+        (_level(sewn), say("stitching line of a size: grey, in its rhythm")),
+        (_level(style.STITCHING), say("stitching line of several sizes")),
+    ]
+
+
+def _lines(pieces: Sequence[Piece], sizes: Sequence[str] = ()) -> list[Sample]:
     grain = (
         *_level(style.GRAIN),
         (_head(Point(SAMPLE, 0.0), 0.0, 3.5), style.GRAIN),
         (_head(Point(0.0, 0.0), math.pi, 3.5), style.GRAIN),
     )
-    samples: list[Sample] = [
-        (_level(style.CUTTING), say("cutting line")),
-        (_level(style.STITCHING), say("stitching line")),
-        (grain, say("grain, parallel to the selvage")),
-    ]
+    samples: list[Sample] = (
+        _sized(sizes)
+        if sizes
+        else [
+            (_level(style.CUTTING), say("cutting line")),
+            (_level(style.STITCHING), say("stitching line")),
+        ]
+    )
+    samples.append((grain, say("grain, parallel to the selvage")))
     kinds = {line.kind for piece in pieces for line in piece.inner_lines}
     samples += [
         (_level(style.INNER[kind]), say(_INNER_WORDS[kind])) for kind in InnerKind if kind in kinds

@@ -34,10 +34,18 @@ class Cloth:
 class Laying:
     """Lays a pattern's cloths from the moment it is made; ``made`` waits for the plans."""
 
-    def __init__(self, pattern: Pattern, effort: Effort) -> None:
-        pool = ThreadPoolExecutor(max_workers=1)
-        self._found = pool.submit(_cloth, pattern, effort)
-        pool.shutdown(wait=False)
+    def __init__(
+        self, pattern: Pattern, effort: Effort, pool: ThreadPoolExecutor | None = None
+    ) -> None:
+        """Begin.
+
+        Args:
+            pool: threads that others lay in too; else one of its own.
+        """
+        own = pool or ThreadPoolExecutor(max_workers=1)
+        self._found = own.submit(_cloth, pattern, effort)
+        if pool is None:
+            own.shutdown(wait=False)
 
     def made(self, progress: Callable[[str], None]) -> Cloth:
         """Return the plans and the shopping list."""

@@ -4,8 +4,8 @@ Imports the renderers; the command line and Python call the same function.
 """
 
 import math
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
 from pathlib import Path
 from typing import Any
@@ -23,6 +23,15 @@ from render.dxf import LOST, dxf_bytes, lost
 from render.figures_file import figures_bytes, has_lay, held, tells_of, without_lay
 from render.files import check_free, safe_name, write_all
 from render.fonts import REPLACEMENT
+from render.graded_output import (
+    figures_text,
+    laying_findings,
+    of_sizes,
+    paper_files,
+    size_name,
+    sized_figures,
+    sized_names,
+)
 from render.lay_pages import lay_document
 from render.laying import Cloth, Laying, lay_svg
 from render.pages import Printed, grid_for, printed
@@ -47,11 +56,16 @@ class Written:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Output:
-    """Everything that was written, what was noticed meanwhile, and the lays if they were made."""
+    """Everything that was written, what was noticed meanwhile, and the lays if they were made.
+
+    Attributes:
+        cloths: of a graded pattern, the lays by the names of their sizes.
+    """
 
     files: tuple[Written, ...]
     findings: tuple[Finding, ...]
     cloth: Cloth | None = None
+    cloths: Mapping[str, Cloth] = field(default_factory=dict)
 
 
 class Extra(StrEnum):
@@ -104,6 +118,22 @@ def write_draft(
         PieceWishError: a piece asked for cannot be printed.
         ExistsError, OSError: a file exists, or cannot be written.
     """
+    if pattern.sizes:
+        return _write_sizes(
+            pattern,
+            folder,
+            papers=tuple(dict.fromkeys(papers or pattern.spec.print.papers)),
+            only=only,
+            without=(*without, *(Extra if only else ())),
+            effort=effort,
+            planes=tuple(
+                (ending, write)
+                for ending, write, wanted in (("svg", svg_bytes, svg), ("dxf", dxf_bytes, dxf))
+                if wanted
+            ),
+            force=force,
+            progress=progress,
+        )
     title = pattern.spec.title
     into = Path(safe_name(title)) if folder is None else folder
     chosen = (piece.name for piece in on_paper(pattern, only)) if only else ()
@@ -207,6 +237,78 @@ def write_draft(
     return Output(files=(*written, *plain), findings=findings, cloth=cloth)
 
 
+def _write_sizes(
+    pattern: Pattern,
+    folder: Path | None,
+    *,
+    papers: tuple[PaperName, ...],
+    only: tuple[str, ...] = (),
+    without: tuple[Extra, ...],
+    effort: Effort,
+    planes: tuple[tuple[str, Callable[[Plane], bytes]], ...] = (),
+    force: bool,
+    progress: Progress,
+) -> Output:
+    """Write a graded pattern: nested pages, and for each size its lay plans and its booklet."""
+    title = pattern.spec.title
+    into = Path(safe_name(title)) if folder is None else folder
+    chosen = (piece.name for piece in on_paper(pattern, only)) if only else ()
+    begin = safe_name(" ".join((title, *chosen)))
+    wants_lay, wants_booklet = Extra.LAY not in without, Extra.BOOKLET not in without
+    for paper in papers:
+        grid_for(pattern.spec.print, paper)
+    names = sized_names(
+        pattern,
+        papers,
+        lay=wants_lay,
+        booklet=wants_booklet,
+        planes=tuple(ending for ending, _ in planes),
+    )
+    check_free(tuple(into / f"{begin}{name}" for name in names), force=force)
+    printed_on = paper_files(pattern, papers, only=only, effort=effort, progress=progress)
+    made = of_sizes(
+        pattern,
+        wants_lay=wants_lay,
+        wants_booklet=wants_booklet,
+        effort=effort,
+        progress=progress,
+    )
+    files = {end: pdf_bytes(one.document) for end, one in printed_on.items()}
+    for one in made:
+        files |= one.files
+    for each in pattern.sizes if planes else ():
+        plane = laid_out(each, only)
+        of = size_name(each.spec.wearer.size)
+        files |= {f"-{of}.{ending}": write(plane) for ending, write in planes}
+    told = {
+        end.removeprefix("-").removesuffix(".pdf"): paper_figures(one)
+        for end, one in printed_on.items()
+    }
+    cloths = {one.size: one.cloth for one in made if one.cloth is not None}
+    files["-figures.json"] = figures_text(sized_figures(pattern, cloths, told))
+    write_all({into / f"{begin}{end}": data for end, data in files.items()}, force=force)
+    progress("reading back")
+    findings = (
+        *pattern.findings,
+        *laying_findings(made),
+        *printer_findings(pattern.spec.print.measured, papers),
+        *letters_replaced(c for one in printed_on.values() for c in one.lacking),
+    )
+    return Output(
+        files=tuple(_read_back(into / f"{begin}{end}", data) for end, data in files.items()),
+        findings=by_weight(findings),
+        cloths=cloths,
+    )
+
+
+def _read_back(path: Path, data: bytes) -> Written:
+    """Return a file that was written, with its pages; those at true size come with a proof."""
+    if path.suffix != ".pdf":
+        return Written(path=path)
+    proven = None if "-booklet-" in path.stem else proof(data)
+    return Written(path=path, pages=page_count(data), proof=proven)
+
+
 @in_its_language
 def write_lay(
     pattern: Pattern,
@@ -227,6 +329,16 @@ def write_lay(
     Raises:
         ExistsError, OSError: a file exists, or cannot be written.
     """
+    if pattern.sizes:
+        return _write_sizes(
+            pattern,
+            folder,
+            papers=(),
+            without=(Extra.BOOKLET,),
+            effort=effort,
+            force=force,
+            progress=progress,
+        )
     title = pattern.spec.title
     into = Path(safe_name(title)) if folder is None else folder
     name = safe_name(title)

@@ -4,7 +4,7 @@ Millimetres. Imports the renderers of its parts; nothing here knows a file forma
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import product
 
@@ -32,13 +32,13 @@ from render.drawing import (
     together,
 )
 from render.girths import girths
+from render.imprint import Imprint, imprint_of, set_in_room
 from render.joins import join_marks
+from render.on_plane import lines_on, words_on
 from render.paper import HOME, ROLLS, SHEETS, Grid, PaperError, grid
-from render.piece_drawing import piece_lines
-from render.piece_words import label_and_words
 from render.placement import Effort, Progress, place
 from render.room import Room, turned_box
-from render.spots import Spots
+from render.spots import Spots, text_box
 from render.ticket import ticket
 from render.tiling import Sheets, Tile, cut_into_pages, on_page
 
@@ -90,6 +90,10 @@ def printed(
 
         return printed_large(pattern, paper, only=only, effort=effort, progress=progress)
     if paper is PaperName.PROJECTOR:
+        if pattern.sizes:
+            raise PaperError(
+                "a projector shows one size at a time; take printings() for a file each"
+            )
         from render.projector import shown_by_projector
 
         return shown_by_projector(pattern, only=only)
@@ -100,8 +104,34 @@ def printed(
     )
     if is_card:
         return bound(pattern, sheets, (_card_page(pattern, sheets),), Kind.CARD)
-    pages = (*_ticket_pages(pattern, sheets), *pattern_pages(pattern, sheets))
+    imprint = imprint_of(pattern.spec)
+    pages = (
+        *_ticket_pages(pattern, sheets),
+        *pattern_pages(pattern, sheets, imprint=imprint),
+    )
     return bound(pattern, sheets, pages)
+
+
+def printings(
+    pattern: Pattern,
+    paper: PaperName,
+    *,
+    only: Sequence[str] = (),
+    effort: Effort = Effort.USUAL,
+    progress: Progress | None = None,
+) -> dict[str, Printed]:
+    """Return the files that a pattern comes in on a paper, by the size that each is for.
+
+    It is one file for no size in particular; but bold lines of several sizes would run together
+    under a projector, so there each size of a graded pattern has its own.
+
+    Raises:
+        PaperError: margins and overlap leave too little of the paper, or it takes no card.
+        PieceWishError: a piece asked for cannot be printed.
+    """
+    if pattern.sizes and paper is PaperName.PROJECTOR:
+        return {one.spec.wearer.size: printed(one, paper, only=only) for one in pattern.sizes}
+    return {"": printed(pattern, paper, only=only, effort=effort, progress=progress)}
 
 
 def grid_for(wish: Print, paper: PaperName) -> Grid:
@@ -137,6 +167,7 @@ def bound(
             correction=sheets.grid.correction,
         ),
         pages=pages,
+        sizes=publish.sizes,
     )
     words = "".join(text.text for page in pages for text in (*page.drawing.texts, *page.foot.texts))
     return Printed(sheets=sheets, document=document, lacking=fonts.lacking(words))
@@ -182,22 +213,36 @@ def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     ]
 
 
-def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -> list[Page]:
-    """Return the pages of the plane; no words or marks stand in what is taken of it."""
+def pattern_pages(
+    pattern: Pattern,
+    sheets: Sheets,
+    taken: Sequence[Box] = (),
+    *,
+    imprint: Imprint | None = None,
+) -> list[Page]:
+    """Return the pages of the plane; no words or marks stand in what is taken of it.
+
+    Args:
+        imprint: stands in free room of each page, if it is given.
+    """
     if not sheets.tiles:
         return []
-    lines = tuple(stroke for placement in sheets.placements for stroke in piece_lines(placement))
+    lines, set_in = lines_on(
+        pattern,
+        sheets.placements,
+        joins=overlaps(sheets),
+        windows=[tile.window for tile in sheets.tiles],
+    )
     room = free_room(sheets, lines)
+    for text in set_in:
+        room.claim(text_box(text))
     for box in taken:
         room.claim(turned_box(box.centre, box.width, box.height, 0.0))
     marks: dict[tuple[int, int], list[Drawing]] = {}
     for found in join_marks(sheets.joins, sheets.grid.overlap, room):
         marks.setdefault((found.tile.row, found.tile.column), []).append(found.drawing)
-    words = [
-        text
-        for placement in sheets.placements
-        for text in label_and_words(placement, pattern, room)
-    ]
+    words = [text for placement in sheets.placements for text in words_on(placement, pattern, room)]
+    words += set_in
     boxes = [(text, _text_box(text)) for text in words]
     pages = []
     first: set[str] = set()
@@ -206,6 +251,8 @@ def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -
         first.update(beginning)
         own = together(*marks.get((tile.row, tile.column), []))
         names = _page_name(tile, pattern.spec.title, room)
+        if imprint is not None:
+            names = _with_imprint(names, imprint, tile, room)
         shown = Drawing(texts=tuple(text for text, box in boxes if box.meets(tile.window)))
         dx = sheets.grid.margin - tile.window.left
         dy = sheets.grid.margin - tile.window.bottom
@@ -227,6 +274,18 @@ def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -
     return pages
 
 
+def overlaps(sheets: Sheets) -> tuple[Box, ...]:
+    """Return what is printed on two pages: words there would stand twice."""
+    overlap = sheets.grid.overlap
+    found = []
+    for join in sheets.joins:
+        (ax, ay), (bx, by) = join.line
+        # An upright join's overlap lies to its right, a level one's below it.
+        dx, dy = (overlap, 0.0) if join.upright else (0.0, -overlap)
+        found.append(Box(left=ax, bottom=ay + dy, right=bx + dx, top=by))
+    return tuple(found)
+
+
 def free_room(sheets: Sheets, lines: Sequence[Stroke]) -> Spots:
     """Return the plane's free room, and the same with the joins between pages taken too."""
     tiles = sheets.tiles
@@ -242,13 +301,8 @@ def free_room(sheets: Sheets, lines: Sequence[Stroke]) -> Spots:
         clear.enter(stroke.path)
     uncut = Room(box=plane)
     uncut.rows = list(clear.rows)
-    overlap = sheets.grid.overlap
-    for join in sheets.joins:
-        (ax, ay), (bx, by) = join.line
-        # What lies in an overlap is printed on both pages; words there would stand twice.
-        dx, dy = (overlap, 0.0) if join.upright else (0.0, -overlap)
-        corners = (Point(ax, ay), Point(bx, by), Point(bx + dx, by + dy), Point(ax + dx, ay + dy))
-        uncut.claim(corners)
+    for box in overlaps(sheets):
+        uncut.claim(box.corners)
     return Spots(clear=clear, uncut=uncut)
 
 
@@ -281,6 +335,19 @@ def _page_name(tile: Tile, title: str, room: Spots) -> Drawing:
     words = fonts.shortened("  ·  ".join((tile.name, title, *pieces)), style.NOTE, 120)
     texts += _corner_words(tile, words, room)
     return Drawing(texts=tuple(texts))
+
+
+def _with_imprint(names: Drawing, imprint: Imprint, tile: Tile, room: Spots) -> Drawing:
+    """Return a page's name with the imprint; where it has no room, in place of the small line."""
+    drawing = set_in_room(imprint, tile.window, room.kinds())
+    if drawing is not None:
+        return together(names, drawing)
+    if not names.texts or names.texts[-1].size != style.NOTE:
+        return names  # not even that line found room
+    *others, line = names.texts
+    room_for = fonts.width(line.text, style.NOTE)
+    words = fonts.shortened(f"{tile.name}  ·  {imprint.words}", style.NOTE, room_for)
+    return Drawing(texts=(*others, replace(line, text=words)))
 
 
 def _free_spot(window: Box, room: Room, wide: Mm, high: Mm) -> Point | None:

@@ -5,13 +5,15 @@ Only writes out what a document holds: the same document gives the same bytes.
 
 import io
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import dataclass
 from itertools import groupby
+from types import MappingProxyType
 from typing import Any
 
 from drafting.geometry import Arc, Path
-from drafting.language import speaking
+from drafting.language import say, speaking
 from drafting.units import Mm
 from render import fonts
 from render.drawing import (
@@ -60,7 +62,7 @@ def pdf_bytes(document: Document) -> bytes:
     _describe(canvas, document)
     groups = _layers(canvas, document)
     for number, page in enumerate(document.pages):
-        _write_page(canvas, number, page)
+        _write_page(canvas, number, page, groups.keys)
         _name_layers(canvas, page, groups)
     canvas.save()
     return out.getvalue()
@@ -118,38 +120,65 @@ def _used(drawing: Drawing) -> tuple[Layer, ...]:
     return tuple(layer for layer in SWITCHED if layer in held)
 
 
-def _layers(canvas: Any, document: Document) -> dict[Layer, Any]:
+def _used_sizes(drawing: Drawing) -> tuple[tuple[str, ...], ...]:
+    """Return the sets of sizes that a drawing has anything for, in one order whatever it holds."""
+    held = {s.sizes for s in drawing.strokes} | {t.sizes for t in drawing.texts}
+    return tuple(sorted(held - {()}))
+
+
+@dataclass(slots=True)
+class _Groups:
+    """References to a document's layers: its kinds of lines, its sizes, and sets of sizes."""
+
+    layers: dict[Layer, Any]
+    sizes: dict[tuple[str, ...], Any]
+    keys: dict[tuple[str, ...], str]
+
+
+def _layers(canvas: Any, document: Document) -> _Groups:
     """List the document's layers in its catalogue; return a reference to each.
 
+    What belongs to several sizes is shown while any one of them is: it is a member of them all.
     Source: ISO 32000-1, 8.11. reportlab has no call for optional content.
     """
     from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFString
 
+    def group(name: str) -> Any:
+        told = PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(name)})
+        return canvas._doc.Reference(told)
+
     held = {layer for page in document.pages for layer in _used(page.drawing)}
     with speaking(document.language):
-        names = {layer: layer_words(layer) for layer in SWITCHED}
-    groups = {
-        layer: canvas._doc.Reference(
-            PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(names[layer])})
-        )
-        for layer in SWITCHED
-        if layer in held
-    }
+        layers = {layer: group(layer_words(layer)) for layer in SWITCHED if layer in held}
+        sizes: dict[tuple[str, ...], Any] = {
+            (name,): group(say("size {size}", size=name)) for name in document.sizes
+        }
+    sets = {of for page in document.pages for of in _used_sizes(page.drawing)}
+    for of in sorted(one for one in sets if len(one) > 1):
+        told = {
+            "Type": PDFName("OCMD"),
+            "OCGs": PDFArray([sizes[one,] for one in of]),
+            "P": PDFName("AnyOn"),
+        }
+        sizes[of] = canvas._doc.Reference(PDFDictionary(told))
+    groups = [*(sizes[name,] for name in document.sizes), *layers.values()]
     if groups:
-        listed = list(groups.values())
-        shown = {"Order": PDFArray(listed), "BaseState": PDFName("ON")}
-        content = {"OCGs": PDFArray(listed), "D": PDFDictionary(shown)}
+        shown = {"Order": PDFArray(groups), "BaseState": PDFName("ON")}
+        content = {"OCGs": PDFArray(groups), "D": PDFDictionary(shown)}
         _add_to_catalogue(canvas, "OCProperties", PDFDictionary(content))
-    return groups
+    keys = {of: f"S{number}" for number, of in enumerate(sizes)}
+    return _Groups(layers=layers, sizes=sizes, keys=keys)
 
 
-def _name_layers(canvas: Any, page: Page, groups: dict[Layer, Any]) -> None:
+def _name_layers(canvas: Any, page: Page, groups: _Groups) -> None:
     """Give the page just written the names under which its operators call the layers."""
     from reportlab.pdfbase.pdfdoc import PDFResourceDictionary
 
     resources = PDFResourceDictionary()
     resources.basicFonts()
-    resources.Properties = {_key(layer): groups[layer] for layer in _used(page.drawing)}
+    resources.Properties = {_key(layer): groups.layers[layer] for layer in _used(page.drawing)}
+    for of in _used_sizes(page.drawing):
+        resources.Properties[groups.keys[of]] = groups.sizes[of]
     canvas._doc.Pages.pages[-1].Resources = resources
 
 
@@ -158,20 +187,20 @@ def _key(layer: Layer) -> str:
 
 
 @contextmanager
-def _on_layer(canvas: Any, layer: Layer) -> Iterator[None]:
-    """Mark what is drawn meanwhile as content of a layer.
+def _shown_with(canvas: Any, key: str) -> Iterator[None]:
+    """Mark what is drawn meanwhile as content of a layer; none if the key is empty.
 
     Only marked content will do: Ghostscript pays no heed to the layer of a form.
     """
-    if layer not in SWITCHED:
+    if not key:
         yield
         return
-    canvas._code.append(f"/OC /{_key(layer)} BDC")
+    canvas._code.append(f"/OC /{key} BDC")
     yield
     canvas._code.append("EMC")
 
 
-def _write_page(canvas: Any, number: int, page: Page) -> None:
+def _write_page(canvas: Any, number: int, page: Page, keys: Mapping[tuple[str, ...], str]) -> None:
     canvas.setPageSize((page.width * POINTS, page.height * POINTS))
     canvas.addPageLabel(number, prefix=page.called or page.label)
     if page.bookmark:
@@ -191,7 +220,7 @@ def _write_page(canvas: Any, number: int, page: Page) -> None:
         _enlarge(canvas, page)
     canvas.setLineCap(0)
     canvas.setLineJoin(0)
-    _draw_on_layers(canvas, page.drawing)
+    _draw_on_layers(canvas, page.drawing, keys)
     canvas.restoreState()
     _draw_on_layers(canvas, page.foot)
     canvas.showPage()
@@ -206,16 +235,28 @@ def draw(canvas: Any, drawing: Drawing) -> None:
         _text(canvas, text)
 
 
-def _draw_on_layers(canvas: Any, drawing: Drawing) -> None:
+def _draw_on_layers(
+    canvas: Any, drawing: Drawing, keys: Mapping[tuple[str, ...], str] = MappingProxyType({})
+) -> None:
+    """Draw a drawing, each part of it shown with its layer and with its sizes."""
     pen: Pen | None = None
-    for layer, strokes in groupby(drawing.strokes, key=lambda stroke: stroke.layer):
-        with _on_layer(canvas, layer):
+    for (sizes, layer), strokes in groupby(drawing.strokes, key=_shown_for):
+        with _shown_with(canvas, keys.get(sizes, "")), _shown_with(canvas, _switch(layer)):
             for stroke in strokes:
                 pen = _stroke(canvas, stroke, pen)
-    for layer, texts in groupby(drawing.texts, key=lambda text: text.layer):
-        with _on_layer(canvas, layer):
+    for (sizes, layer), texts in groupby(drawing.texts, key=_shown_for):
+        with _shown_with(canvas, keys.get(sizes, "")), _shown_with(canvas, _switch(layer)):
             for text in texts:
                 _text(canvas, text)
+
+
+def _shown_for(part: Stroke | Text) -> tuple[tuple[str, ...], Layer]:
+    return part.sizes, part.layer
+
+
+def _switch(layer: Layer) -> str:
+    """Return the key of a layer that can be switched, else nothing."""
+    return _key(layer) if layer in SWITCHED else ""
 
 
 def _enlarge(canvas: Any, page: Page) -> None:

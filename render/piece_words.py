@@ -82,17 +82,17 @@ def piece_words(
         texts += [_side_words(placement, edge, ground) for edge in _sides(piece)]
         texts += [_ray_words(placement, line, ground) for line in rays_of(piece)]
         before = room.kept()
-        notched = [_notch_words(placement, notch, ground) for notch in piece.notches]
+        notched = [notch_words(placement, notch, ground) for notch in piece.notches]
         block = label_between_rays(placement, title, lines, ground)
         if not block:
             # So crowded a piece has its label first, and its notches fewer words.
             room.restore(before)
             block = label_between_rays(placement, title, lines, ground)
             block = block or label(placement, title, lines[:1], ground)
-            notched = [_notch_words(placement, notch, ground) for notch in piece.notches]
+            notched = [notch_words(placement, notch, ground) for notch in piece.notches]
         texts += notched
     else:
-        texts += [_notch_words(placement, notch, ground) for notch in piece.notches]
+        texts += [notch_words(placement, notch, ground) for notch in piece.notches]
     for dot in piece.dots:
         here = moved_point(dot.at, x=placement.x, y=placement.y, turn=placement.turn)
         wide = fonts.width(dot.words, style.SMALL)
@@ -107,14 +107,15 @@ def piece_words(
     told = _sides(piece) if short else ()
     for edge in piece.edges:
         if edge not in told:
-            texts.append(_edge_words(placement, edge, fold, ground))
+            texts.append(edge_words(placement, edge, fold, ground))
     block = block or label(placement, title, lines, ground)
     return (*(text for text in texts if text is not None), *block)
 
 
-def _edge_words(
+def edge_words(
     placement: Placement, edge: Edge, fold: Sequence[str], ground: Ground
 ) -> Text | None:
+    """Return what is written along an edge, beside its stitching line, if there is room."""
     path = placement.on_plane(edge.path)
     if edge.kind is EdgeKind.FOLD:
         spots = beside(path, (16.5, 22.0, 28.0, 4.0), 12)
@@ -152,7 +153,8 @@ def _side_words(placement: Placement, edge: Edge, ground: Ground) -> Text | None
     return first_free(wordings, spots, ground, size=size, bold=True)
 
 
-def _notch_words(placement: Placement, notch: Notch, ground: Ground) -> Text | None:
+def notch_words(placement: Placement, notch: Notch, ground: Ground) -> Text | None:
+    """Return what is written at a notch, inside its stitching line, if there is room."""
     seam = say("seam {number}", number=notch.seam) if notch.seam else ""
     words = ", ".join(part for part in (seam, notch.words) if part)
     if not words:

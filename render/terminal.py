@@ -29,6 +29,10 @@ Row = tuple[str, str]
 @in_its_language
 def figures_table(pattern: Pattern) -> str:
     """Return the figures of a garment, part by part, numbers aligned on their units."""
+    if pattern.sizes:
+        from render.sized_terminal import sized_text
+
+        return sized_text(pattern)
     figures, units = pattern.figures, pattern.spec.units
     parts: list[tuple[str, list[Row]]] = [(_skirt_words(figures), _layer(figures.skirt, units))]
     if figures.lining is not None:

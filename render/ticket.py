@@ -5,7 +5,7 @@ renderers of its parts.
 """
 
 import math
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from drafting.cautions import cautions
@@ -29,8 +29,13 @@ from render.chosen import as_printed, on_paper, traced_from
 from render.correction import corrected_words
 from render.drawing import Drawing
 from render.girths import girths
+from render.imprint import LINE, Imprint, imprint_of, imprinted, set_code, with_foot_lines
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
+from render.nest.facts import by_size
+from render.nest.pages import not_for_all, pages_words
+from render.nest.table import SIZED_HIGH, sized_table
+from render.on_plane import nest_of
 from render.paper import paper_words
 from render.setting import Setting, height_of
 from render.tiling import Sheets
@@ -62,13 +67,33 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
         ticket_pages: how many pages this ticket has, as it says itself.
     """
     counts = Counts(ticket=ticket_pages, pattern=len(sheets.tiles))
-    page = Setting(window=sheets.grid.window, inset=RULE_ROOM)
-    draw_long_rules(page)
-    _title(page, pattern)
-    _check(page, pattern, sheets)
-    _print(page, pattern, sheets, counts)
-    _rest(page, pattern, sheets)
-    return page.pages()
+    window, imprint = sheets.grid.window, imprint_of(pattern.spec)
+
+    def pages(foot: Mm) -> tuple[Drawing, ...]:
+        page = Setting(window=window, inset=RULE_ROOM, foot=foot)
+        draw_long_rules(page)
+        _title(page, pattern, imprint)
+        _check(page, pattern, sheets)
+        _print(page, pattern, sheets, counts)
+        _rest(page, pattern, sheets)
+        return page.pages()
+
+    return _signed(pages, imprint, window)
+
+
+def _signed(
+    pages: Callable[[Mm], tuple[Drawing, ...]], imprint: Imprint | None, window: Box
+) -> tuple[Drawing, ...]:
+    """Return pages with the imprint on each, set anew with room at their foot if they need it.
+
+    Args:
+        pages: sets them, given the room kept free at their foot.
+    """
+    drawings = pages(0.0)
+    if imprint is None:
+        return drawings
+    signed = imprinted(drawings, imprint, window)
+    return with_foot_lines(pages(LINE), imprint, window) if signed is None else signed
 
 
 def blocks(
@@ -80,6 +105,7 @@ def blocks(
     printing: Sequence[str],
     square: bool,
     heading: str = "",
+    imprint: Imprint | None = None,
 ) -> tuple[Drawing, ...]:
     """Return the ticket in blocks as large as a window, to be set among pieces or in columns.
 
@@ -88,9 +114,32 @@ def blocks(
         printing: what to do with the sheets, a paragraph each; the map follows if they join.
         square: whether the test square stands in the first block.
         heading: what stands over ``printing``, said already; else that it is about printing.
+        imprint: stands on each block, if it is given.
     """
-    page = Setting(window=window, inset=0.0)
-    _title(page, pattern)
+
+    def pages(foot: Mm) -> tuple[Drawing, ...]:
+        page = Setting(window=window, inset=0.0, foot=foot)
+        _title(page, pattern, imprint)
+        _block_words(
+            page, pattern, sheets, check=check, printing=printing, square=square, heading=heading
+        )
+        _rest(page, pattern, sheets)
+        return page.pages()
+
+    return _signed(pages, imprint, window)
+
+
+def _block_words(
+    page: Setting,
+    pattern: Pattern,
+    sheets: Sheets,
+    *,
+    check: Sequence[str],
+    printing: Sequence[str],
+    square: bool,
+    heading: str,
+) -> None:
+    """Set how to find out whether a sheet is true and what to do with it, as ``blocks`` says."""
     page.heading(say_as("heading", "Check"), with_next=SQUARE if square else 20.0)
     if square:
         top = page.y
@@ -104,12 +153,11 @@ def blocks(
         page.paragraph(text)
     if sheets.joins:
         numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
+        starred = not_for_all(pattern, sheets)
         _, high, scale = map_size(sheets, page.width, BLOCK_MAP)
         page.need(high + 3)
-        page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
+        page.put(assembly_map(sheets, scale, numbers, starred), page.left, page.y - high - 1)
         page.y -= high + 3
-    _rest(page, pattern, sheets)
-    return page.pages()
 
 
 def _rest(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
@@ -124,15 +172,18 @@ BLOCK_MAP: Mm = 90.0
 """Greatest height of the map in a block; sheets so large are few."""
 
 
-def _title(page: Setting, pattern: Pattern) -> None:
-    spec = pattern.spec
-    page.paragraph(spec.title, size=style.TITLE, bold=True, after=0.0)
+def _title(page: Setting, pattern: Pattern, imprint: Imprint | None) -> None:
+    spec, top = pattern.spec, page.y
+    side = set_code(page, imprint)
+    width = page.width - side
+    page.paragraph(spec.title, size=style.TITLE, bold=True, width=width, after=0.0)
     publish = spec.publish
     scale = say("half scale, 1 : 2") if spec.scale < 1 else ""
     parts = (made_for(spec), scale, edition_words(spec), publish.maker, publish.licence)
     facts = "  ·  ".join(part for part in (*parts, publish.page) if part)
     if facts:
-        page.paragraph(facts, after=0.0)
+        page.paragraph(facts, width=width, after=0.0)
+    page.y = min(page.y, top - side)
 
 
 def _check(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
@@ -238,6 +289,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         return
     words = _print_words(pattern, sheets, counts)
     numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
+    starred = not_for_all(pattern, sheets)
     column = page.width * 0.5
     left = page.y - page.bottom - 14
     deep = math.fsum(height_of(row, style.BODY, page.width) + 1.2 for row in words)
@@ -251,7 +303,9 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         for text in words:
             page.paragraph(text, width=column)
         wide, high, scale = aside
-        page.put(assembly_map(sheets, scale, numbers), page.window.right - wide, top - high - 1)
+        page.put(
+            assembly_map(sheets, scale, numbers, starred), page.window.right - wide, top - high - 1
+        )
         page.y = min(page.y, top - high - 3)
         return
     for text in words:
@@ -262,7 +316,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
         page.turn_page()
         under = map_size(sheets, page.width, page.y - page.bottom - 4)
     wide, high, scale = under
-    page.put(assembly_map(sheets, scale, numbers), page.left, page.y - high - 1)
+    page.put(assembly_map(sheets, scale, numbers, starred), page.left, page.y - high - 1)
     page.y -= high + 2
 
 
@@ -306,6 +360,8 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
                     numbers=file_pages(sheets, piece.name, after=counts.ticket),
                 )
             )
+    if pattern.sizes:
+        words += pages_words(pattern, sheets, after=counts.ticket)
     return words
 
 
@@ -370,7 +426,10 @@ def _chalk(page: Setting) -> None:
 def _cut(page: Setting, pattern: Pattern, printed: Collection[str]) -> None:
     page.heading(say_as("heading", "Cut"), with_next=PICTURE[1] + 4)
     for number, piece in enumerate(pattern.pieces, start=1):
-        _cut_row(page, number, piece, pattern, printed)
+        if pattern.sizes:
+            _cut_row(page, number, _largest(pattern, piece), sized_facts(pattern, piece, printed))
+        else:
+            _cut_row(page, number, piece, [cut_facts(piece, pattern, printed)])
     told = [f for f in pattern.findings if f.code != "half-saves-paper"]
     if told:
         page.heading(say_as("heading", "Before you cut"), with_next=12)
@@ -388,12 +447,37 @@ _FOR_THE_SHEET = {
 }
 
 
-def _cut_row(
-    page: Setting, number: int, piece: Piece, pattern: Pattern, printed: Collection[str]
-) -> None:
+def _largest(pattern: Pattern, frame: Piece) -> Piece:
+    """Return the largest size's piece of a frame: what its small picture shows."""
+    return tuple(nest_of(pattern, frame.name).values())[-1]
+
+
+def sized_facts(pattern: Pattern, frame: Piece, printed: Collection[str]) -> list[str]:
+    """Return what the cut list says of a piece in its sizes: what they share, then each its own."""
+    facts = {
+        each.spec.wearer.size: _facts(piece, each, printed)
+        for each in pattern.sizes
+        for piece in each.pieces
+        if piece.name == frame.name
+    }
+    own = {
+        size: clauses(
+            line for line in lines if not all(line in others for others in facts.values())
+        )
+        for size, lines in facts.items()
+    }
+    first = next(iter(facts.values()))
+    common = [line for line in first if all(line in others for others in facts.values())]
+    return [clauses(common), *(line for line in by_size(own) if line)]
+
+
+def cut_facts(piece: Piece, pattern: Pattern, printed: Collection[str]) -> str:
+    """Return what the cut list says of a piece."""
+    return clauses(_facts(piece, pattern, printed))
+
+
+def _facts(piece: Piece, pattern: Pattern, printed: Collection[str]) -> list[str]:
     units = pattern.spec.units
-    wide, high = PICTURE
-    shift = wide + 6
     shown = as_printed(piece, pattern)
     lines = [cut_words(piece, pattern.spec), allowance_words(shown, units)]
     faced = traced_from(piece, pattern)
@@ -413,16 +497,23 @@ def _cut_row(
         wide_and_high = f"{length_text(box.width, units)} × {length_text(box.height, units)}"
         told = (wide_and_high, say("cutting measures"), _grain_words(piece, box, units))
         lines.insert(0, ", ".join(told))
-    facts = clauses((*lines, *shown.notes))
+    return [*lines, *shown.notes]
+
+
+def _cut_row(page: Setting, number: int, piece: Piece, facts: Sequence[str]) -> None:
+    wide, high = PICTURE
+    shift = wide + 6
     # A row stays together: picture and facts on one page.
-    deep = style.BODY * style.LEADING + 0.2 + height_of(facts, style.BODY, page.width - shift)
+    deep = style.BODY * style.LEADING + 0.2
+    deep += math.fsum(height_of(words, style.BODY, page.width - shift) for words in facts)
     page.need(max(high, deep) + 2)
     top = page.y
     space = Box(left=page.left, bottom=top - high, right=page.left + wide, top=top)
     _small_picture(page, piece, space)
     named = f"{number}  {piece_words(piece.name)}"
     page.paragraph(named, bold=True, indent=shift, after=0.2)
-    page.paragraph(facts, indent=shift, after=0.0)
+    for words in facts:
+        page.paragraph(words, indent=shift, after=0.0)
     page.y = min(page.y, top - high) - 1.5
 
 
@@ -453,11 +544,21 @@ def _small_picture(page: Setting, piece: Piece, space: Box) -> None:
 
 
 def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
-    page.heading(say_as("heading", "Know"))
-    page.table(measures(pattern), first=24, size=style.SMALL)
-    page.y -= 1
+    page.heading(say_as("heading", "Know"), with_next=SIZED_HIGH if pattern.sizes else 20.0)
     pieces = [placement.piece for placement in sheets.placements]
-    printed_key(page, pieces, sheets.joins, overlapped=sheets.grid.overlap > 0)
+    if pattern.sizes:
+        sized_table(page, pattern)
+        pieces = [_largest(pattern, frame) for frame in pieces]
+    else:
+        page.table(measures(pattern), first=24, size=style.SMALL)
+    page.y -= 1
+    printed_key(
+        page,
+        pieces,
+        sheets.joins,
+        overlapped=sheets.grid.overlap > 0,
+        sizes=pattern.spec.publish.sizes if sheets.placements else (),
+    )
     fullness = pattern.figures.skirt.fullness
     radius = pattern.figures.skirt.waist_radius
     round_waist = radius is not None and radius < LONGEST_RADIUS

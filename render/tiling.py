@@ -107,6 +107,22 @@ def cut_into_pages(placements: Sequence[Placement], grid: Grid) -> Sheets:
     )
 
 
+def tiles_for(sheets: Sheets, placements: Sequence[Placement]) -> tuple[Tile, ...]:
+    """Return those pages of a plane that some of what lies on it needs.
+
+    Args:
+        placements: on the same plane, each within what the plane was cut into pages for.
+    """
+    grid = sheets.grid
+    needed = _needed(placements, grid)
+    return tuple(
+        tile
+        for tile in sheets.tiles
+        if (round(tile.window.left / grid.step_x), round(tile.window.bottom / grid.step_y))
+        in needed
+    )
+
+
 def area_bound(placements: Sequence[Placement], grid: Grid) -> int:
     """Return how many pages some pieces fill by their area alone, without their overlaps."""
     area = sum(cutting_area(p.piece) for p in placements)
@@ -206,6 +222,7 @@ def on_page(strokes: Sequence[Stroke], tile: Tile, grid: Grid) -> Drawing:
                     pen=stroke.pen,
                     layer=stroke.layer,
                     phase=_carried(stroke, start),
+                    sizes=stroke.sizes,
                 )
             )
     return Drawing(strokes=tuple(found))

@@ -6,6 +6,7 @@ Imports the piece, units and the language.
 from collections.abc import Iterator
 
 from drafting.geometry import bounds, point_along
+from drafting.graded_sheet import sizes_words
 from drafting.language import clauses, headed, said_later, say
 from drafting.piece import Edge, EdgeKind, FoldWay, InnerKind, Piece, cutting_box, stitching_line
 from drafting.piece_names import cloth_words, kind_words
@@ -234,7 +235,9 @@ def _gathering_words(piece: Piece, units: Units) -> Iterator[str]:
 
 
 def wearer_words(spec: Spec) -> str:
-    """Return who the pattern is for: the label, the size, or both."""
+    """Return who the pattern is for: the label, the size, or both; or the sizes it comes in."""
+    if spec.publish.sizes:
+        return sizes_words(spec.publish.sizes)
     size = say("size {size}", size=spec.wearer.size) if spec.wearer.size else ""
     return ", ".join(part for part in (spec.wearer.label, size) if part)
 

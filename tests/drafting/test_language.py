@@ -34,6 +34,7 @@ from drafting.spec import Spec
 from drafting.units import Units, length_text
 from drafting.waist_part import waist_part
 from tests.drafting.test_every_cut import specs
+from tests.drawn import drawn
 from tests.garments import chorus_skirt
 
 EXAMPLES = sorted(Path("measurements_examples").glob("*.toml"))
@@ -265,7 +266,7 @@ def test_all_that_an_example_tells_is_said(path: Path) -> None:
 
 
 @settings(
-    max_examples=60,
+    max_examples=drawn(60),
     deadline=None,
     derandomize=True,
     phases=[Phase.generate],

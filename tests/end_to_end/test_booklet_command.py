@@ -12,7 +12,7 @@ from cli import app
 
 ROOT = Path(__file__).parents[2]
 CHILD = ROOT / "measurements_examples" / "young-chorus-skirt.toml"
-BANDSTAND = ROOT / "measurements_examples" / "bandstand-skirt.toml"
+TWIRL = ROOT / "measurements_examples" / "twirl-skirt.toml"
 
 DONE, FILE_WRONG = 0, 4
 
@@ -81,17 +81,31 @@ def test_a_booklet_of_another_language_is_not_kept_in_silence(tmp_path: Path) ->
 
 
 def test_a_booklet_tells_of_the_plan_that_lies_beside_it(tmp_path: Path) -> None:
-    """A plan is kept that was there already: the booklet shows that one and no other."""
-    words = ("--quick", "--without", "booklet", "--out", tmp_path)
-    assert hemsweep("draft", BANDSTAND, *words).exit_code == DONE
-    plan = tree(tmp_path)["bandstand-skirt-lay.pdf"]
-    assert hemsweep("draft", BANDSTAND, "--paper", "a3", "--out", tmp_path).exit_code == DONE
-    after = tree(tmp_path)
-    assert after["bandstand-skirt-lay.pdf"] == plan
-    figures = json.loads(after["bandstand-skirt-figures.json"])
+    """A plan is kept that was there already: the booklet shows that one and no other.
+
+    The lay is searched for longer than the draft's would be, and comes out 56 mm shorter.
+    """
+    sheet = tmp_path / "twirl.toml"
+    text = TWIRL.read_text(encoding="utf-8")
+    assert 'units = "in"' in text
+    sheet.write_text(text.replace('units = "in"', 'units = "cm"'), encoding="utf-8")
+    out = tmp_path / "out"
+    assert hemsweep("lay", sheet, "--out", out).exit_code == DONE
+    plan = tree(out)["twirl-skirt-lay.pdf"]
+    words = ("--quick", "--paper", "a3", "--out", out)
+    assert hemsweep("draft", sheet, *words).exit_code == DONE
+    after = tree(out)
+    assert after["twirl-skirt-lay.pdf"] == plan
+    figures = json.loads(after["twirl-skirt-figures.json"])
     long = figures["cloth"]["skirt"]["lay_length"] / 1000
-    told = words_of(tmp_path / "bandstand-skirt-booklet.pdf")
+    told = words_of(out / "twirl-skirt-booklet.pdf")
     assert f"{long:.2f} m of cloth" in told
+    # Made anew it is another one: what was kept tells.
+    anew = hemsweep("lay", sheet, "--quick", "--out", tmp_path / "anew")
+    assert anew.exit_code == DONE
+    (quick,) = (tmp_path / "anew").glob("*-figures.json")
+    again = json.loads(quick.read_bytes())["cloth"]["skirt"]["lay_length"] / 1000
+    assert f"{again:.2f}" != f"{long:.2f}"
 
 
 def test_a_booklet_is_left_out_where_it_is_not_wanted(tmp_path: Path) -> None:

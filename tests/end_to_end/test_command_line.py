@@ -62,7 +62,8 @@ def test_a_draft_shows_its_figures_its_files_and_their_proof(run: Run) -> None:
 
 
 def test_papers_on_the_command_line_replace_the_sheets(tmp_path: Path) -> None:
-    result = hemsweep("draft", CHILD, "--paper", "letter", "--paper", "a3", "--out", tmp_path / "o")
+    papers = ("--paper", "letter", "--paper", "a3")
+    result = hemsweep("draft", CHILD, "--quick", *papers, "--out", tmp_path / "o")
     assert result.exit_code == DONE
     assert set(tree(tmp_path / "o")) == {
         "young-chorus-skirt-letter.pdf",
@@ -80,7 +81,7 @@ def test_papers_on_the_command_line_replace_the_sheets(tmp_path: Path) -> None:
 
 def test_a_paper_may_be_written_in_any_case(tmp_path: Path) -> None:
     papers = ("--paper", "A4", "--paper", "Letter", "--paper", "A4-LETTER")
-    without = ("--without", "Lay", "--without", "BOOKLET")
+    without = ("--quick", "--without", "Lay", "--without", "BOOKLET")
     assert hemsweep("draft", CHILD, *papers, *without, "--out", tmp_path / "o").exit_code == DONE
     assert {path.name for path in (tmp_path / "o").glob("*.pdf")} == {
         "young-chorus-skirt-a4.pdf",
@@ -100,7 +101,7 @@ def test_a_folder_named_for_the_title_is_made_where_one_stands(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.chdir(tmp_path)
-    assert hemsweep("draft", CHILD).exit_code == DONE
+    assert hemsweep("draft", CHILD, "--quick").exit_code == DONE
     assert set(tree(tmp_path)) == {
         "young-chorus-skirt",
         "young-chorus-skirt/young-chorus-skirt-a4.pdf",
@@ -112,20 +113,19 @@ def test_a_folder_named_for_the_title_is_made_where_one_stands(
 
 
 def test_files_that_exist_are_never_written_over_without_force(tmp_path: Path) -> None:
-    assert hemsweep("draft", CHILD, "--out", tmp_path).exit_code == DONE
+    assert hemsweep("draft", CHILD, *SHORT, "--out", tmp_path).exit_code == DONE
     figures = tmp_path / "young-chorus-skirt-figures.json"
     figures.write_text("my own notes")
     (tmp_path / "young-chorus-skirt-a4.pdf").unlink()
-    for other in ("lay.pdf", "booklet.pdf", "booklet.html"):
-        (tmp_path / f"young-chorus-skirt-{other}").unlink()
     before = tree(tmp_path)
-    result = hemsweep("draft", CHILD, "--out", tmp_path)
+    assert set(before) == {figures.name}
+    result = hemsweep("draft", CHILD, "--quick", "--out", tmp_path)
     assert result.exit_code == FILE_WRONG
     assert "young-chorus-skirt-figures.json exists already" in result.output.replace("\n", "")
     assert "--force" in result.output
     assert tree(tmp_path) == before
 
-    assert hemsweep("draft", CHILD, "--out", tmp_path, "--force").exit_code == DONE
+    assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path, "--force").exit_code == DONE
     assert json.loads(figures.read_text(encoding="utf-8"))["title"] == "Young chorus skirt"
     assert set(tree(tmp_path)) == {
         figures.name,
@@ -181,7 +181,7 @@ def test_a_name_that_is_taken_is_told_before_the_long_work(
 
 def test_a_folder_with_other_things_in_it_will_do(tmp_path: Path) -> None:
     (tmp_path / "notes.txt").write_text("zip: 22 cm")
-    assert hemsweep("draft", CHILD, "--out", tmp_path).exit_code == DONE
+    assert hemsweep("draft", CHILD, *SHORT, "--out", tmp_path).exit_code == DONE
     assert (tmp_path / "notes.txt").read_text() == "zip: 22 cm"
 
 
@@ -357,7 +357,7 @@ def test_a_file_where_the_folder_should_be_is_left_alone(tmp_path: Path) -> None
     target = tmp_path / "out"
     target.write_text("not a folder")
     for out in (target, target / "deeper"):
-        result = hemsweep("draft", CHILD, "--out", out)
+        result = hemsweep("draft", CHILD, *SHORT, "--out", out)
         assert result.exit_code == FILE_WRONG
         assert str(target) in result.stderr.replace("\n", "")
     assert tree(tmp_path) == {"out": b"not a folder"}
@@ -389,7 +389,7 @@ def test_a_refused_write_names_the_file_that_was_wanted(
         raise PermissionError(errno.EACCES, "Permission denied", f"{others['dir']}/.odd-name")
 
     monkeypatch.setattr("tempfile.mkstemp", refuse)
-    result = hemsweep("draft", CHILD, "--out", tmp_path / "out")
+    result = hemsweep("draft", CHILD, *SHORT, "--out", tmp_path / "out")
     assert result.exit_code == FILE_WRONG
     assert "young-chorus-skirt-a4.pdf" in result.stderr.replace("\n", "")
     assert "you may not" in result.stderr
@@ -511,7 +511,7 @@ def test_an_interrupted_draft_writes_nothing_and_ends_with_130(
     for place in ("drafting.sheet.load", "render.output.printed", "os.fsync"):
         with monkeypatch.context() as patched:
             patched.setattr(place, interrupted)
-            result = hemsweep("draft", CHILD, "--out", tmp_path / "out")
+            result = hemsweep("draft", CHILD, *SHORT, "--out", tmp_path / "out")
         assert result.exit_code == INTERRUPTED
         assert "stopped" in result.output
         assert not tree(tmp_path)
@@ -524,7 +524,7 @@ def test_a_draft_interrupted_while_it_is_read_back_does_not_deny_its_files(
         raise KeyboardInterrupt
 
     monkeypatch.setattr("render.output.proof", interrupted)
-    result = hemsweep("draft", CHILD, "--out", tmp_path / "out")
+    result = hemsweep("draft", CHILD, "--quick", "--out", tmp_path / "out")
     assert result.exit_code == INTERRUPTED
     assert "nothing was written" not in result.output
     assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".json", ".html"}

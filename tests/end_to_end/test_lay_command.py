@@ -20,6 +20,9 @@ from tests.end_to_end.conftest import CHILD, CHORUS, ROOT
 
 CLOTHS = ("skirt", "lining", "ruffle", "interfacing")
 
+SHORT = ("--quick", "--without", "booklet")
+"""What draws pages and plan soon, and no booklet: none is read here."""
+
 
 def hemsweep(*words: str | Path) -> Any:
     result = CliRunner().invoke(app, [str(word) for word in words])
@@ -84,7 +87,7 @@ def test_the_pieces_lie_where_the_figures_say(laid: tuple[Path, str]) -> None:
 
 
 def test_a_draft_has_the_plan_in_its_folder_and_force_alone_makes_it_anew(tmp_path: Path) -> None:
-    assert hemsweep("draft", CHILD, "--quick", "--out", tmp_path).exit_code == 0
+    assert hemsweep("draft", CHILD, *SHORT, "--out", tmp_path).exit_code == 0
     before = held(tmp_path)
     assert before["cloth"]["skirt"]["pieces"]
     assert list(before["paper"]) == ["a4"]
@@ -107,7 +110,7 @@ def test_a_lay_stays_when_a_further_paper_is_drafted_beside_it(tmp_path: Path) -
     assert hemsweep("lay", CHILD, "--out", tmp_path).exit_code == 0
     files = {path.name: path.read_bytes() for path in tmp_path.iterdir()}
     before = held(tmp_path)
-    words = ("--quick", "--paper", "a3", "--out", tmp_path)
+    words = (*SHORT, "--paper", "a3", "--out", tmp_path)
     assert hemsweep("draft", CHILD, *words).exit_code == 0
     after = held(tmp_path)
     assert after["cloth"] == before["cloth"] and after["notions"] == before["notions"]
@@ -143,7 +146,7 @@ def test_what_was_found_of_the_cloth_stays_when_pages_are_added(tmp_path: Path) 
 
     assert hemsweep("lay", sheet, "--quick", "--out", out).exit_code == 0
     assert "cloth-short" in codes() and "printer-corrected" not in codes()
-    assert hemsweep("draft", sheet, "--quick", "--out", out).exit_code == 0
+    assert hemsweep("draft", sheet, *SHORT, "--out", out).exit_code == 0
     assert "cloth-short" in codes() and "printer-corrected" in codes()
     assert hemsweep("lay", sheet, "--quick", "--out", out, "--force").exit_code == 0
     assert "cloth-short" in codes() and "printer-corrected" in codes()
@@ -156,7 +159,7 @@ def test_a_skirt_with_pieced_corners_is_drafted_laid_and_bought_for(tmp_path: Pa
         '[cloth.skirt]\nwidth = "94 cm"\n',
         encoding="utf-8",
     )
-    result = hemsweep("draft", sheet, "--quick", "--out", tmp_path / "out")
+    result = hemsweep("draft", sheet, *SHORT, "--out", tmp_path / "out")
     assert result.exit_code == 0, result.output
     told = held(tmp_path / "out")
     names = {one["piece"] for one in told["cloth"]["skirt"]["pieces"]}
@@ -270,7 +273,7 @@ def test_letters_that_the_typeface_lacks_are_told(tmp_path: Path) -> None:
 
 
 def test_a_draft_says_how_much_to_buy(tmp_path: Path) -> None:
-    result = hemsweep("draft", CHILD, "--quick", "--out", tmp_path)
+    result = hemsweep("draft", CHILD, *SHORT, "--out", tmp_path)
     metres = held(tmp_path)["cloth"]["skirt"]["buy"] / 1000
     row = next(
         line for line in result.output.splitlines() if line.split()[:2] == ["skirt", "112.0"]

@@ -4,6 +4,7 @@ import math
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -55,6 +56,7 @@ def as_card(spec: Spec) -> Spec:
     return replace(spec, print=replace(spec.print, scope=Scope.CARD))
 
 
+@cache
 def card_of(spec: Spec, paper: PaperName = PaperName.A4) -> Printed:
     return printed(draft(as_card(spec)), paper)
 

@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -77,8 +78,13 @@ def spec_of(name: str) -> Spec:
     return replace(spec, publish=replace(spec.publish, language=Language.GERMAN))
 
 
-def cloth_of(pattern: Pattern) -> Cloth:
-    return Laying(pattern, Effort.QUICK).made(lambda _: None)
+@cache
+def laid_in(name: str, longer: float) -> tuple[Pattern, Cloth]:
+    """Return an example drafted and laid while ``Pretend(longer)`` is spoken."""
+    catalogue = drafting.language.catalogue(Language.GERMAN)
+    assert isinstance(catalogue, Pretend) and catalogue.longer == longer
+    pattern = draft(spec_of(name))
+    return pattern, Laying(pattern, Effort.QUICK).made(lambda _: None)
 
 
 def own_words(spec: Spec) -> set[str]:
@@ -136,8 +142,7 @@ def test_a_card_leaves_nothing_unsaid(monkeypatch: pytest.MonkeyPatch, name: str
 @pytest.mark.parametrize("name", NAMES)
 def test_lay_plans_leave_nothing_unsaid(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
     speak(monkeypatch, longer=0.0)
-    pattern = draft(spec_of(name))
-    cloth = cloth_of(pattern)
+    pattern, cloth = laid_in(name, 0.0)
     document = lay_document(pattern, cloth.lays, cloth.shopping)
     assert unsaid(texts_of(document.pages), pattern.spec) == []
     told = [document.title, document.subject, document.keywords]
@@ -150,8 +155,7 @@ def test_lay_plans_leave_nothing_unsaid(monkeypatch: pytest.MonkeyPatch, name: s
 @pytest.mark.parametrize("name", NAMES)
 def test_the_terminal_leaves_nothing_unsaid(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
     speak(monkeypatch, longer=0.0)
-    pattern = draft(spec_of(name))
-    cloth = cloth_of(pattern)
+    pattern, cloth = laid_in(name, 0.0)
     told = [
         figures_table(pattern),
         lay_table(pattern, cloth.lays, cloth.shopping),
@@ -186,8 +190,7 @@ def test_a_card_of_many_parts_has_room_for_long_words(
 @pytest.mark.parametrize("name", NAMES)
 def test_long_words_have_room_on_lay_plans(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
     speak(monkeypatch, longer=0.4)
-    pattern = draft(spec_of(name))
-    cloth = cloth_of(pattern)
+    pattern, cloth = laid_in(name, 0.4)
     for page in lay_document(pattern, cloth.lays, cloth.shopping).pages:
         assert_nothing_meets(page)
 
@@ -197,8 +200,7 @@ def test_long_words_leave_the_terminals_columns_under_each_other(
     monkeypatch: pytest.MonkeyPatch, name: str
 ) -> None:
     speak(monkeypatch, longer=0.4)
-    pattern = draft(spec_of(name))
-    cloth = cloth_of(pattern)
+    pattern, cloth = laid_in(name, 0.4)
     # Numbers of one part end under each other, two spaces or one before their unit.
     ends = {
         found.end(1)

@@ -138,11 +138,15 @@ def all_texts(page: Page) -> tuple[Text, ...]:
     return (*page.drawing.texts, *page.foot.texts)
 
 
+# A paper has the same words of its own whatever the garment: the first is printed on all of them.
+ON_PAPERS = {name: PAPERS[:1] if k else PAPERS for k, name in enumerate(CHOSEN)}
+
+
 @pytest.mark.usefixtures("accented")
 @pytest.mark.parametrize("name", CHOSEN)
 def test_every_word_on_paper_is_said_in_the_language_of_its_sheet(name: str) -> None:
     pattern = drafted(name)
-    for paper in PAPERS:
+    for paper in ON_PAPERS[name]:
         document = laid(pattern, paper).document
         for page in document.pages:
             words = " ".join(text.text for text in all_texts(page))

@@ -168,7 +168,7 @@ def test_the_list_tells_where_a_piece_begins_and_how_far_its_arrow_is_from_the_s
 
 
 def test_many_strips_in_even_steps_are_listed_by_their_step() -> None:
-    pattern = read(STRIPS)
+    pattern = read(STRIPS.replace("tiers = 5", "tiers = 3"))  # 181 strips
     lay = drafting.cloth.lay(pattern, "ruffle", Effort.QUICK)
     document = lay_document(pattern, [lay])
     pages = pages_of(document, "ruffle")
@@ -178,7 +178,7 @@ def test_many_strips_in_even_steps_are_listed_by_their_step() -> None:
         first, last = f"1 of {shape.count}", f"{shape.count} of {shape.count}"
         assert {first, f"2 to {shape.count - 1}", last} <= cells
     assert "further on than the one before" in words
-    assert len(document.pages) < 6
+    assert len(document.pages) < 4
 
 
 def test_each_cloth_has_its_page_with_width_length_and_layers(written: Written) -> None:

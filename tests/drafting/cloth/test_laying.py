@@ -117,7 +117,7 @@ def patterns(draw: st.DrawFn) -> Pattern:
 
 
 @settings(
-    max_examples=300,
+    max_examples=drawn(300),
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )

@@ -1,0 +1,71 @@
+"""Which pages of a nest a size needs, for the first page and for the map.
+
+Words in the language spoken. Imports tiling and the nests.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from drafting.language import say
+from drafting.pattern import Pattern
+from render.on_plane import nest_of
+from render.tiling import Sheets, Tile, tiles_for
+
+
+def tiles_of_sizes(pattern: Pattern, sheets: Sheets) -> dict[str, tuple[Tile, ...]]:
+    """Return the pages that carry something of each size, by the sizes' names."""
+    found: dict[str, tuple[Tile, ...]] = {}
+    for size in pattern.spec.publish.sizes:
+        own = []
+        for placement in sheets.placements:
+            piece = nest_of(pattern, placement.piece.name).get(size)
+            own += [replace(placement, piece=piece)] if piece is not None else []
+        found[size] = tiles_for(sheets, own)
+    return found
+
+
+def pages_words(pattern: Pattern, sheets: Sheets, *, after: int) -> Iterator[str]:
+    """Yield how one size is printed alone, and which pages each size needs; like ones together.
+
+    Args:
+        after: how many pages of the file lead the pattern's own.
+    """
+    yield say(
+        "To print one size alone, show its layer and no other size's in your PDF viewer (size"
+        " {size}), and give the printer the pages of the file that it needs:",
+        size=pattern.spec.wearer.size,
+    )
+    alike: dict[tuple[Tile, ...], list[str]] = {}
+    for size, tiles in tiles_of_sizes(pattern, sheets).items():
+        alike.setdefault(tiles, []).append(size)
+    for tiles, sizes in alike.items():
+        yield say(
+            "{sizes}: {count} pages (file pages {numbers})",
+            sizes=", ".join(sizes),
+            count=len(tiles),
+            numbers=_numbers(tiles, sheets, after),
+        )
+    if len(alike) > 1:
+        yield say("A page with a star on the map is one that not every size needs.")
+
+
+def _numbers(tiles: tuple[Tile, ...], sheets: Sheets, after: int) -> str:
+    """Return the numbers of pages in a file, as a print dialogue takes them."""
+    names = {tile.name for tile in tiles}
+    runs: list[list[int]] = []
+    for number, tile in enumerate(sheets.tiles, start=after + 1):
+        if tile.name not in names:
+            continue
+        if runs and runs[-1][-1] == number - 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
+
+
+def not_for_all(pattern: Pattern, sheets: Sheets) -> frozenset[str]:
+    """Return the names of the pages that some size does not need."""
+    carried = tiles_of_sizes(pattern, sheets).values()
+    return frozenset(
+        tile.name for tile in sheets.tiles if not all(tile in tiles for tiles in carried)
+    )
