@@ -42,6 +42,8 @@ def looked_through(path: Path) -> tuple[Header, int]:
         SpreadsheetError: it is no table of wearers, or has no row, or neither waist nor size.
         OSError: it cannot be read.
     """
+    if path.exists() and not path.is_file() and not path.is_dir():
+        raise OSError(29, "it must be a file, for it is read twice", str(path))
     with path.open("rb") as stream:
         lines = text_lines(stream, name=path.name)
         header, rows = read(lines, known=COLUMNS, measures=MEASURES, name=path.name)
