@@ -6,13 +6,14 @@ which is loaded where it is drawn.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields, replace
+from functools import lru_cache
 from itertools import pairwise
 
 from drafting.figures import Figures
 from drafting.findings import Finding
 from drafting.geometry import Line, Path, Point, flattened
 from drafting.language import listed, say
-from drafting.piece import Edge, EdgeKind, FoldWay, Piece, cutting_line
+from drafting.piece import Edge, EdgeKind, FoldWay, Piece, cutting_line, shifted
 from drafting.spec import Cloth, Cloths, Spec
 
 
@@ -129,8 +130,42 @@ def frames(sizes: Sequence[tuple[Piece, ...]]) -> tuple[Piece, ...]:
     return tuple(framed(alike[::-1]) for alike in found.values())
 
 
-def framed(alike: Sequence[Piece]) -> Piece:
+MOSTLY = 0.5
+"""Pieces of which a common part as large as this share of the smallest lies together are nested."""
+
+
+@lru_cache(maxsize=256)
+def nestled(alike: tuple[Piece, ...]) -> tuple[Piece, ...]:
+    """Return one piece in several sizes as they lie in their nest, the smallest first.
+
+    Mostly that is as they are drafted, about one centre. A narrow ring, such as a facing's, would
+    lie beside its neighbours there: such pieces begin at one corner instead.
+    """
+    from shapely import Polygon, intersection_all
+
+    corners = [piece.edges[0].path[0].start for piece in alike]
+    home = corners[-1]
+    ways = (
+        alike,
+        tuple(
+            shifted(piece, x=home.x - corner.x, y=home.y - corner.y)
+            for piece, corner in zip(alike, corners, strict=True)
+        ),
+    )
+    common = []
+    for way in ways:
+        shapes = [
+            Polygon([(p.x, p.y) for p in flattened(cutting_line(piece))]).buffer(0) for piece in way
+        ]
+        common.append(intersection_all(shapes).area / min(shape.area for shape in shapes))
+        if common[0] >= MOSTLY:
+            return alike
+    return ways[1] if common[1] > common[0] else alike
+
+
+def framed(drafted: Sequence[Piece]) -> Piece:
     """Return the frame of one piece in several sizes, the smallest first."""
+    alike = nestled(tuple(drafted))
     first = alike[-1]
     outline = Edge(name="outline", path=_round(alike), allowance=0.0, kind=EdgeKind.RAW)
     return Piece(
@@ -176,6 +211,6 @@ def common_ground(alike: Sequence[Piece]) -> tuple[Point, ...]:
     shapes = [Polygon([(point.x, point.y) for point in line]).buffer(0) for line in lines]
     common = intersection_all(shapes)
     largest = max(getattr(common, "geoms", [common]), key=lambda part: float(part.area))
-    if largest.geom_type != "Polygon":
-        return lines[0]
+    if largest.geom_type != "Polygon" or largest.is_empty:
+        return lines[-1]
     return tuple(Point(x, y) for x, y in largest.exterior.coords[:-1])

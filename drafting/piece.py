@@ -5,13 +5,13 @@ Imports geometry, allowance and errors.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import lru_cache
 
 from drafting.allowance import Border, cutting_path
 from drafting.errors import GeometryError
-from drafting.geometry import MEETING, Box, Path, Point, area, bounds, distance, path_length
+from drafting.geometry import MEETING, Box, Path, Point, area, bounds, distance, moved, path_length
 from drafting.units import Mm
 
 
@@ -188,6 +188,24 @@ class Piece:
                 raise GeometryError(f"the outline of {self.name} is not closed")
         if self.count < 1:
             raise GeometryError(f"{self.name} must be cut at least once")
+
+
+def shifted(piece: Piece, *, x: Mm, y: Mm) -> Piece:
+    """Return a piece moved in its own frame."""
+
+    def at(point: Point) -> Point:
+        return Point(point.x + x, point.y + y)
+
+    one, other = piece.grainline
+    return replace(
+        piece,
+        edges=tuple(replace(edge, path=moved(edge.path, x=x, y=y)) for edge in piece.edges),
+        grainline=(at(one), at(other)),
+        inner_lines=tuple(
+            replace(line, path=moved(line.path, x=x, y=y)) for line in piece.inner_lines
+        ),
+        dots=tuple(replace(dot, at=at(dot.at)) for dot in piece.dots),
+    )
 
 
 def stitching_line(piece: Piece) -> Path:

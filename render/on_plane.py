@@ -6,6 +6,7 @@ The one place that knows which of the two a pattern has. Millimetres. Imports th
 from collections.abc import Sequence
 
 from drafting.geometry import Box
+from drafting.grading import nestled
 from drafting.pattern import Pattern
 from drafting.piece import Piece
 from render.drawing import Stroke, Text
@@ -52,10 +53,11 @@ def words_on(placement: Placement, pattern: Pattern, room: Spots) -> tuple[Text,
 
 
 def nest_of(pattern: Pattern, name: str) -> dict[str, Piece]:
-    """Return the pieces that a frame of a graded pattern holds, by their sizes."""
-    return {
+    """Return the pieces that a frame of a graded pattern holds, by size, as they lie in it."""
+    found = {
         each.spec.wearer.size: piece
         for each in pattern.sizes
         for piece in each.pieces
         if piece.name == name
     }
+    return dict(zip(found, nestled(tuple(found.values())), strict=True))

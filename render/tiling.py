@@ -222,6 +222,7 @@ def on_page(strokes: Sequence[Stroke], tile: Tile, grid: Grid) -> Drawing:
                     pen=stroke.pen,
                     layer=stroke.layer,
                     phase=_carried(stroke, start),
+                    sizes=stroke.sizes,
                 )
             )
     return Drawing(strokes=tuple(found))

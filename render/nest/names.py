@@ -33,8 +33,12 @@ from render.spots import upright
 EVERY: Mm = 150.0
 """From one name on a line to the next, at most."""
 
-WISHED: Mm = 110.0
+WISHED: Mm = 90.0
 """From one name to the next where nothing is in the way."""
+
+FROM_THE_END: Mm = 50.0
+"""From the end of a line to its first name, at most: round a corner the next line of the size may
+be a short one, without a name."""
 
 SHORTEST: Mm = 24.0
 """A line shorter than this has no name of its own: it goes on from lines that have."""
@@ -166,11 +170,14 @@ def _stretches(long: Mm) -> Iterator[tuple[Mm, ...]]:
     step = long / count
     # Two names may each give way to the other's side, and still stand near enough.
     give = max(min((EVERY - step) / 2, step / 2 - 8.0), 0.0)
-    shifts = [0.0]
-    for k in range(1, 6):
-        shifts += [give * k / 5, -give * k / 5]
+    inward = min(give, FROM_THE_END - step / 2)
     for k in range(count):
         middle = (k + 0.5) * step
+        back = inward if k == count - 1 else give
+        ahead = inward if k == 0 else give
+        shifts = [0.0]
+        for share in (0.2, 0.4, 0.6, 0.8, 1.0):
+            shifts += [ahead * share, -back * share]
         yield tuple(middle + shift for shift in shifts)
 
 
