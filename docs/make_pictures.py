@@ -12,10 +12,15 @@ import pypdfium2
 from PIL import Image
 
 import drafting
+from drafting.spec import PaperName
 from render.output import write_draft
+from render.pages import printed
+from render.pdf import pdf_bytes
+from render.placement import Effort
 
 HERE = Path(__file__).resolve().parent
 SHEET = HERE.parent / "measurements_examples" / "chorus-skirt.toml"
+SIZES = SHEET.with_name("in_sizes") / "front-row-skirt.toml"
 DOTS = 60
 """Dots to an inch: legible on a screen, small in a repository."""
 
@@ -77,6 +82,18 @@ def _leaf(document: pypdfium2.PdfDocument, words: str) -> int:
     raise LookupError(words)
 
 
+def nest() -> Image.Image:
+    """Return two pages of the nested example: one at its waist, one at its hem."""
+    pattern = drafting.draft(drafting.load(SIZES))
+    layout = printed(pattern, PaperName.A4, effort=Effort.QUICK)
+    document = pypdfium2.PdfDocument(pdf_bytes(layout.document))
+    first = len(layout.document.pages) - len(layout.sheets.tiles) + 1
+    names = [tile.name for tile in layout.sheets.tiles]
+    picture = beside([page(document, first + names.index(name), 70) for name in ("A6", "C3")])
+    document.close()
+    return picture
+
+
 def main() -> None:
     """Write every picture."""
     with tempfile.TemporaryDirectory() as folder:
@@ -101,6 +118,7 @@ def main() -> None:
             "lay.png": page(plans, 1),
             "booklet.png": beside([page(booklet, number) for number in leaves]),
         }
+        pictures["nest.png"] = nest()
         for name, picture in pictures.items():
             framed(picture).quantize(16).save(HERE / name, optimize=True)
         document.close()

@@ -53,14 +53,14 @@ def sized_names(
 ) -> list[str]:
     """Return the ends of the names of all files that are written of a graded pattern."""
     names = [size_name(size) for size in pattern.spec.publish.sizes]
-    ends = ["lay.pdf"] * lay + ["booklet.pdf", "booklet.html"] * booklet
+    kinds = [("lay", "pdf")] * lay + [("booklet", "pdf"), ("booklet", "html")] * booklet
     return [
         *(
-            f"-{of}{paper.value}.pdf"
+            f"-{paper.value}{of}.pdf"
             for paper in papers
-            for of in ([f"{n}-" for n in names] if paper is PaperName.PROJECTOR else [""])
+            for of in ([f"-{n}" for n in names] if paper is PaperName.PROJECTOR else [""])
         ),
-        *(f"-{name}-{end}" for name in names for end in ends),
+        *(f"-{kind}-{name}.{ending}" for name in names for kind, ending in kinds),
         *(f"-{name}.{ending}" for name in names for ending in planes),
         "-figures.json",
     ]
@@ -80,7 +80,7 @@ def paper_files(
         progress(f"laying out {paper.value}")
         for size, one in printings(pattern, paper, only=only, effort=effort).items():
             of = f"-{size_name(size)}" if size else ""
-            found[f"{of}-{paper.value}.pdf"] = one
+            found[f"-{paper.value}{of}.pdf"] = one
     return found
 
 
@@ -125,11 +125,11 @@ def _of_size(
     files = {}
     if cloth is not None:
         document = lay_document(pattern, cloth.lays, cloth.shopping)
-        files[f"-{size_name(size)}-lay.pdf"] = pdf_bytes(document)
+        files[f"-lay-{size_name(size)}.pdf"] = pdf_bytes(document)
     if wants_booklet:
         progress(f"writing the booklet of size {size}")
-        books = Books(Path(), f"x-{size_name(size)}", wanted=True).written(pattern, cloth)
-        files |= {path.name.removeprefix("x"): data for path, data in books.items()}
+        books = Books(Path(), "x", wanted=True).written(pattern, cloth)
+        files |= {f"-booklet-{size_name(size)}{path.suffix}": data for path, data in books.items()}
     return SizeFiles(size=size, cloth=cloth, files=files)
 
 

@@ -1,6 +1,6 @@
 """What all tests share: the option that rewrites golden files, and calm on a busy machine."""
 
-from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import settings
@@ -46,14 +46,18 @@ TOGETHER = {
 }
 """Files that read what is drawn once a process: one process runs them all, one after the other."""
 
-_HERE = Path(__file__).parent
-_GROUP_OF = {_HERE / file: group for group, files in TOGETHER.items() for file in files}
+_GROUP_OF = {f"tests/{file}": group for group, files in TOGETHER.items() for file in files}
 
 
-def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
     """Keep a file's tests in one process, and those of files that share what is costly."""
-    if not config.pluginmanager.hasplugin("xdist"):
-        return
-    for item in items:
-        group = _GROUP_OF.get(item.path, item.path.relative_to(_HERE).as_posix())
-        item.add_marker(pytest.mark.xdist_group(group))
+    from xdist.scheduler import LoadFileScheduling  # type: ignore[import-untyped,unused-ignore]
+
+    def group(nodeid: str) -> str:
+        file = nodeid.split("::", 1)[0]
+        return _GROUP_OF.get(file, file)
+
+    scheduler = LoadFileScheduling(config, log)
+    scheduler._split_scope = group
+    return scheduler
