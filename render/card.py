@@ -41,6 +41,7 @@ from drafting.units import MM_PER_INCH, Mm, Units, length_text, radius_text
 from render import fonts, style
 from render.card_picture import picture, picture_size, place_texts
 from render.drawing import Drawing
+from render.imprint import imprint_of, set_code
 from render.measures import LONGEST_RADIUS, layer_words, measures_by_part
 from render.paper import PaperError
 from render.setting import Setting
@@ -68,12 +69,14 @@ class _Way:
         size: of its type.
         picture: height of its pictures, as a share of the page's.
         left_out: blocks that it lacks.
+        coded: the code of the page's address stands beside the title.
         drawn: the pictures are drawn, not only given their room.
     """
 
     size: Mm
     picture: float
     left_out: tuple[str, ...]
+    coded: bool
     drawn: bool = False
 
 
@@ -84,12 +87,20 @@ def card(pattern: Pattern, window: Box) -> Drawing:
     Raises:
         PaperError: the window is too small for what a card must hold, its cautions among it.
     """
-    way = _best_way(pattern, window)
+    # A card of many parts may have no room left for the code; then its address in words must do.
+    imprint = imprint_of(pattern.spec)
+    coded = imprint is not None and imprint.code is not None
+    try:
+        way = _best_way(pattern, window, coded=coded)
+    except PaperError:
+        if not coded:
+            raise
+        way = _best_way(pattern, window, coded=False)
     (page,) = _set(pattern, window, replace(way, drawn=True)).pages()
     return page
 
 
-def _best_way(pattern: Pattern, window: Box) -> _Way:
+def _best_way(pattern: Pattern, window: Box, *, coded: bool) -> _Way:
     """Return the most generous way that fits one page: all blocks, then large type, then pictures.
 
     Pictures of a size of type that does not fit with the smallest are not tried larger; where
@@ -103,7 +114,10 @@ def _best_way(pattern: Pattern, window: Box) -> _Way:
     if _panels(pattern):
         for left_out in _ever_more(optional):
             for size in SIZES:
-                ways = [_Way(size=size, picture=share, left_out=left_out) for share in PICTURES]
+                ways = [
+                    _Way(size=size, picture=share, left_out=left_out, coded=coded)
+                    for share in PICTURES
+                ]
                 if _fits(pattern, window, ways[-1]):
                     return next(way for way in ways if _fits(pattern, window, way))
             if SWING in optional and SWING not in left_out:
@@ -111,14 +125,14 @@ def _best_way(pattern: Pattern, window: Box) -> _Way:
                 continue
             for share in SMALL_PICTURES:
                 for size in SIZES[2:]:
-                    way = _Way(size=size, picture=share, left_out=left_out)
+                    way = _Way(size=size, picture=share, left_out=left_out, coded=coded)
                     if _fits(pattern, window, way):
                         return way
     bare = (PICTURED,) if _panels(pattern) else ()
     last = (SWING,) if _swings_panels(pattern) else ()
     for left_out in _ever_more((*optional, *last)):
         for size in SIZES[2:] if bare else SIZES:
-            way = _Way(size=size, picture=0.0, left_out=(*left_out, *bare))
+            way = _Way(size=size, picture=0.0, left_out=(*left_out, *bare), coded=coded)
             if _fits(pattern, window, way):
                 return way
     raise PaperError(
@@ -165,22 +179,28 @@ def _set(pattern: Pattern, window: Box, way: _Way) -> Setting:
 
 def _title(page: Setting, pattern: Pattern, way: _Way) -> None:
     spec, publish = pattern.spec, pattern.spec.publish
+    top = page.y
+    side = set_code(page, imprint_of(spec)) if way.coded else 0.0
+    width = page.width - side
     # What a card cannot do without goes before a large title too.
     size = style.HEADING if PICTURED in way.left_out else style.TITLE
-    while size > 5.5 and fonts.width(spec.title, size, bold=True) > page.width:
+    while size > 5.5 and fonts.width(spec.title, size, bold=True) > width:
         size -= 0.5
-    page.paragraph(spec.title, size=size, bold=True, after=0.0)
+    page.paragraph(spec.title, size=size, bold=True, width=width, after=0.0)
     scale = say("half scale, 1 : 2") if spec.scale < 1 else ""
     parts = (made_for(spec), scale, edition_words(spec), publish.maker, publish.licence)
-    page.paragraph("  ·  ".join(part for part in parts if part), size=style.SMALL, after=0.4)
+    facts = "  ·  ".join(part for part in (*parts, publish.page) if part)
+    page.paragraph(facts, size=style.SMALL, width=width, after=0.4)
     page.paragraph(
         say(
             "Every measure to chalk this pattern on the cloth with a tape, a rule and a set square;"
             " no pieces are printed. “Sew” is a stitching line, “cut” a cutting line."
         ),
         size=style.SMALL,
+        width=width,
         after=0.6,
     )
+    page.y = min(page.y, top - side)
 
 
 # --- pictures ------------------------------------------------------------------------------

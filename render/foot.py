@@ -12,6 +12,8 @@ from drafting.language import say
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Anchor, Drawing, Layer, Stroke, Text, placed
+from render.imprint import Imprint
+from render.qr import LEAST_MODULE, MODULE, code_drawing
 
 FOOT: Mm = 36.0
 """Height of the strip."""
@@ -64,25 +66,61 @@ def check_line(long: Mm) -> Drawing:
 
 
 def foot_strip(
-    page: Mm, margin: Mm, title: str, facts: Sequence[str], orders: Sequence[str]
+    page: Mm,
+    margin: Mm,
+    title: str,
+    facts: Sequence[str],
+    orders: Sequence[str],
+    imprint: Imprint | None = None,
 ) -> Drawing:
     """Return the strip for a page of that width, from its lower margin up.
 
     Args:
         facts: what the sheet is, set in one line after the other as they fit.
         orders: how to print it, set bold.
+        imprint: stands behind the orders, its code at the right of the strip.
     """
     left, wide = margin + 2.0, page - 2 * margin - 4.0
     top = margin + FOOT
     rule = _stroke(straight(Point(left, top), Point(left + wide, top)))
+    code, side = _code(imprint)
+    code = placed(code, x=left + wide - side, y=top - _UNDER_RULE - side)
+    wide -= side
     named = fonts.shortened(title, _TITLE, wide * 0.6, bold=True)
     texts = [_text(named, left, top - 9.0, _TITLE, bold=True)]
     after = left + fonts.width(named, _TITLE, bold=True) + 8.0
     texts.append(_fitted(facts, after, top - 9.0, left + wide - after, bold=False))
-    texts.append(_fitted(orders, left, top - 17.5, wide, bold=True))
+    ordered = _fitted(orders, left, top - 17.5, wide, bold=True)
+    texts.append(ordered)
+    if imprint is not None and _not_said(imprint, facts):
+        after = left + fonts.width(ordered.text, ordered.size, bold=True) + 8.0
+        texts.append(
+            _fitted(_not_said(imprint, facts), after, top - 17.5, left + wide - after, bold=False)
+        )
     long = check_length(page - 2 * margin)
     line = placed(check_line(long), x=page / 2 - long / 2 - _ENDS, y=margin + 1.0)
-    return Drawing(strokes=(rule, *line.strokes), texts=(*texts, *line.texts))
+    return Drawing(strokes=(rule, *line.strokes, *code.strokes), texts=(*texts, *line.texts))
+
+
+def _not_said(imprint: Imprint, facts: Sequence[str]) -> list[str]:
+    """Return of the imprint what the strip does not tell already."""
+    _, *told = imprint.parts
+    return [words for words in told if words not in facts]
+
+
+_UNDER_RULE: Mm = 0.5
+_CODE_ROOM: Mm = FOOT - _UNDER_RULE - 11.0
+"""Height of the strip over the check line's ticks and their numbers."""
+
+
+def _code(imprint: Imprint | None) -> tuple[Drawing, Mm]:
+    """Return the code as large as the strip takes it, and its side; none if that is too small."""
+    if imprint is None or imprint.code is None:
+        return Drawing(), 0.0
+    module = min(MODULE, _CODE_ROOM / imprint.code.side)
+    if module < LEAST_MODULE:
+        return Drawing(), 0.0
+    return code_drawing(imprint.code, module), imprint.code.size(module)
 
 
 def _fitted(parts: Sequence[str], x: Mm, y: Mm, room: Mm, *, bold: bool) -> Text:

@@ -15,6 +15,7 @@ from drafting.spec import PaperName
 from render.chosen import on_paper
 from render.drawing import Drawing, Kind, Layer, Page, Text, placed, together
 from render.foot import FOOT, RULE_WIDE, check_length, check_line, cut_marks, foot_strip
+from render.imprint import imprint_of
 from render.laid import UPRIGHT_LINE, Laid, footed, of_height
 from render.large_sheets import on_sheets
 from render.large_ticket import BLOCK, CAPTION, block_size, columns, large_ticket, slots
@@ -73,6 +74,7 @@ def _pages(pattern: Pattern, laid: Laid) -> Iterator[Page]:
     ]
     tiles = {tile.name: tile for tile in sheets.tiles}
     metres = paper_metres(page.height + FOOT for page in raw)
+    imprint = imprint_of(pattern.spec)
     for number, page in enumerate(raw, start=1):
         drawing = page.drawing
         tile = tiles.get(page.label)
@@ -97,6 +99,7 @@ def _pages(pattern: Pattern, laid: Laid) -> Iterator[Page]:
             pattern.spec.title,
             _facts(pattern, sheets, page, metres, len(raw)),
             _orders(sheets, page, number, len(raw)),
+            imprint,
         )
         yield replace(
             page,

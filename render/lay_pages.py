@@ -21,6 +21,7 @@ from drafting.spec import PaperName
 from drafting.units import Mm, Units, length_text, metres_text
 from render import fonts, style
 from render.drawing import About, Anchor, Document, Drawing, Kind, Layer, Page, Text, together
+from render.imprint import LINE, code_in_room, foot_line, imprint_of, room_of
 from render.lay_labels import grain_ends
 from render.lay_picture import LayPicture, PictureError, lay_picture
 from render.lay_words import (
@@ -79,7 +80,8 @@ def lay_document(
     else:
         sheets += _care_sheets(pattern, lays)
     pages = tuple(
-        _page(pattern, sheet, number, len(sheets)) for number, sheet in enumerate(sheets, start=1)
+        _with_code(_page(pattern, sheet, number, len(sheets)), pattern)
+        for number, sheet in enumerate(sheets, start=1)
     )
     publish = pattern.spec.publish
     subject = say("Lay plans and cloth to buy, drawn small")
@@ -124,7 +126,8 @@ def _window(pattern: Pattern, *, upright: bool) -> Box:
     """Return what of a page is set, above its foot."""
     width, height, margin = _paper(pattern)
     wide, high = (width, height) if upright else (height, width)
-    return Box(left=margin, bottom=margin + FOOT, right=wide - margin, top=high - margin)
+    foot = FOOT if imprint_of(pattern.spec) is None else FOOT + LINE
+    return Box(left=margin, bottom=margin + foot, right=wide - margin, top=high - margin)
 
 
 def _page(pattern: Pattern, sheet: _Sheet, number: int, of: int) -> Page:
@@ -170,6 +173,9 @@ def _page(pattern: Pattern, sheet: _Sheet, number: int, of: int) -> Page:
             layer=Layer.PAGE,
         ),
     ]
+    imprint = imprint_of(pattern.spec)
+    if imprint is not None:
+        texts.append(foot_line(imprint, window, window.left, margin + 1.0 + LINE))
     return Page(
         width=window.right + margin,
         height=window.top + margin,
@@ -178,6 +184,15 @@ def _page(pattern: Pattern, sheet: _Sheet, number: int, of: int) -> Page:
         label=sheet.label,
         bookmark=sheet.bookmark,
     )
+
+
+def _with_code(page: Page, pattern: Pattern) -> Page:
+    """Return a page with the code of the maker's page in its free room, if there is any."""
+    imprint = imprint_of(pattern.spec)
+    if imprint is None:
+        return page
+    found = code_in_room(imprint, page.window, room_of(page.drawing, page.window))
+    return replace(page, drawing=together(page.drawing, found))
 
 
 def _sheets(page: Setting, label: str, bookmark: str, scale: int | None = None) -> Iterator[_Sheet]:

@@ -4,7 +4,7 @@ Millimetres. Imports the renderers of its parts; nothing here knows a file forma
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import product
 
@@ -32,6 +32,7 @@ from render.drawing import (
     together,
 )
 from render.girths import girths
+from render.imprint import Imprint, imprint_of, set_in_room
 from render.joins import join_marks
 from render.on_plane import lines_on, words_on
 from render.paper import HOME, ROLLS, SHEETS, Grid, PaperError, grid
@@ -103,7 +104,11 @@ def printed(
     )
     if is_card:
         return bound(pattern, sheets, (_card_page(pattern, sheets),), Kind.CARD)
-    pages = (*_ticket_pages(pattern, sheets), *pattern_pages(pattern, sheets))
+    imprint = imprint_of(pattern.spec)
+    pages = (
+        *_ticket_pages(pattern, sheets),
+        *pattern_pages(pattern, sheets, imprint=imprint),
+    )
     return bound(pattern, sheets, pages)
 
 
@@ -208,8 +213,18 @@ def _ticket_pages(pattern: Pattern, sheets: Sheets) -> list[Page]:
     ]
 
 
-def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -> list[Page]:
-    """Return the pages of the plane; no words or marks stand in what is taken of it."""
+def pattern_pages(
+    pattern: Pattern,
+    sheets: Sheets,
+    taken: Sequence[Box] = (),
+    *,
+    imprint: Imprint | None = None,
+) -> list[Page]:
+    """Return the pages of the plane; no words or marks stand in what is taken of it.
+
+    Args:
+        imprint: stands in free room of each page, if it is given.
+    """
     if not sheets.tiles:
         return []
     lines, set_in = lines_on(
@@ -236,6 +251,8 @@ def pattern_pages(pattern: Pattern, sheets: Sheets, taken: Sequence[Box] = ()) -
         first.update(beginning)
         own = together(*marks.get((tile.row, tile.column), []))
         names = _page_name(tile, pattern.spec.title, room)
+        if imprint is not None:
+            names = _with_imprint(names, imprint, tile, room)
         shown = Drawing(texts=tuple(text for text, box in boxes if box.meets(tile.window)))
         dx = sheets.grid.margin - tile.window.left
         dy = sheets.grid.margin - tile.window.bottom
@@ -318,6 +335,19 @@ def _page_name(tile: Tile, title: str, room: Spots) -> Drawing:
     words = fonts.shortened("  ·  ".join((tile.name, title, *pieces)), style.NOTE, 120)
     texts += _corner_words(tile, words, room)
     return Drawing(texts=tuple(texts))
+
+
+def _with_imprint(names: Drawing, imprint: Imprint, tile: Tile, room: Spots) -> Drawing:
+    """Return a page's name with the imprint; where it has no room, in place of the small line."""
+    drawing = set_in_room(imprint, tile.window, room.kinds())
+    if drawing is not None:
+        return together(names, drawing)
+    if not names.texts or names.texts[-1].size != style.NOTE:
+        return names  # not even that line found room
+    *others, line = names.texts
+    room_for = fonts.width(line.text, style.NOTE)
+    words = fonts.shortened(f"{tile.name}  ·  {imprint.words}", style.NOTE, room_for)
+    return Drawing(texts=(*others, replace(line, text=words)))
 
 
 def _free_spot(window: Box, room: Room, wide: Mm, high: Mm) -> Point | None:

@@ -18,7 +18,7 @@ from drafting.piece import Piece, cutting_line
 from drafting.piece_names import piece_words
 from drafting.spec import PaperName
 from drafting.units import Mm, Units, length_text
-from render import fonts
+from render import fonts, style
 from render.chosen import on_paper
 from render.drawing import (
     Anchor,
@@ -34,6 +34,15 @@ from render.drawing import (
     together,
 )
 from render.filling import Plane, Shape, fill
+from render.imprint import (
+    Block,
+    Imprint,
+    coded_blocks,
+    imprint_of,
+    larger,
+    set_in_room,
+    worded_blocks,
+)
 from render.pages import Printed, bound
 from render.paper import LONGEST, PAPERS, Grid, Paper, PaperError, grid
 from render.piece_drawing import piece_lines
@@ -246,11 +255,13 @@ def _page(
     words = [_worded(pattern, half, room) for half in halves]
     texts = tuple(text for own in words for text in own)
     drawing = _doubled(Drawing(strokes=tuple(lines), texts=texts))
+    grid_lines = _grid(window)
+    signed = _imprinted(imprint_of(pattern.spec), half_window, room, grid_lines)
     page = Page(
         width=width,
         height=height,
         window=window,
-        drawing=together(_grid(window), drawing),
+        drawing=together(grid_lines, drawing, signed),
         label=label,
     )
     return page, words
@@ -266,6 +277,19 @@ def _worded(pattern: Pattern, half: _Half, room: Room) -> tuple[Text, ...]:
     return label_and_words(
         half.placement, pattern, Spots(clear=room, uncut=room), named=half.whole.piece
     )
+
+
+def _imprinted(
+    imprint: Imprint | None, half_window: Box, room: Room, grid_lines: Drawing
+) -> Drawing:
+    """Return the imprint of a page, doubled; its code keeps clear of the grid's lines too."""
+    if imprint is None:
+        return Drawing()
+    between = Room(box=half_window)
+    for stroke in grid_lines.strokes:
+        between.enter(scaled(stroke.path, 1 / TWICE))
+    found = set_in_room(imprint, half_window, (room,), code_off=between)
+    return Drawing() if found is None else larger(found, TWICE)
 
 
 def _doubled(drawing: Drawing) -> Drawing:
@@ -332,7 +356,9 @@ def _calibration(pattern: Pattern) -> Page:
     steps = [
         row for words in _steps(units) for row in (*fonts.wrapped(words, _SIZE, wide - 20), "")
     ]
-    deep = len(steps) * _SIZE * _LEADING + 2 * _LARGE
+    signed = _calibration_imprint(imprint_of(pattern.spec), wide)
+    steps_deep = len(steps) * _SIZE * _LEADING + 2 * _LARGE
+    deep = steps_deep + signed.height
     page_wide, page_high = wide + 2 * _BESIDE, high + 2 * _BESIDE + deep
     frame = Box(
         left=_BESIDE, bottom=_BESIDE + deep, right=_BESIDE + wide, top=_BESIDE + deep + high
@@ -345,15 +371,26 @@ def _calibration(pattern: Pattern) -> Page:
         y -= _SIZE * (_LEADING if row else 0.6)
         if row:
             texts.append(_words(row, frame.left, y - _SIZE * 0.6, _SIZE))
+    foot = placed(signed.drawing, x=frame.left, y=EDGE + _SIZE)
     return Page(
         width=page_wide,
         height=page_high,
         window=Box(left=EDGE, bottom=EDGE, right=page_wide - EDGE, top=page_high - EDGE),
-        drawing=Drawing(strokes=tuple(_frame(frame)), texts=tuple(texts)),
+        drawing=together(Drawing(strokes=tuple(_frame(frame)), texts=tuple(texts)), foot),
         label="calibration",
         called=say_as("page", "calibration"),
         bookmark=heading,
     )
+
+
+def _calibration_imprint(imprint: Imprint | None, wide: Mm) -> Block:
+    """Return what stands under the steps, in their type; nothing where there is no imprint."""
+    if imprint is None:
+        return Block(drawing=Drawing(), width=0.0, height=0.0)
+    by = _SIZE / style.NOTE
+    block = next(iter((*coded_blocks(imprint), *worded_blocks(imprint, wide / by))))
+    drawing = larger(block.drawing, by)
+    return Block(drawing=drawing, width=block.width * by, height=block.height * by + _SIZE)
 
 
 def _frame(frame: Box) -> Iterator[Stroke]:
@@ -482,6 +519,7 @@ def _ticket(pattern: Pattern, sheets: Sheets) -> list[Page]:
         printing=_show_words(pattern, sheets),
         square=False,
         heading=say_as("heading", "Show"),
+        imprint=imprint_of(pattern.spec),
     )
     return [
         Page(

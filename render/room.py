@@ -112,6 +112,46 @@ class Room:
 
         return may_be
 
+    def free_places(self, within: Box, wide: Mm, high: Mm) -> list[int]:
+        """Return where in a box level rectangles of that size are free.
+
+        A number for each row of cells from the box's lowest whole one up; its lowest bit stands for
+        the leftmost whole cell. A bit that is set is the lower left cell of a free rectangle.
+        """
+        first, last, low, top = self._whole_cells(within)
+        across, up = max(1, math.ceil(wide / self.cell)), max(1, math.ceil(high / self.cell))
+        if last - first < across or top - low < up:
+            return []
+        full = (1 << (last - first)) - 1
+        free = [_narrowed(~(row >> first) & full, across) for row in self.rows[low:top]]
+        have = 1
+        while have < up:
+            step = min(have, up - have)
+            free = [a & b for a, b in zip(free, free[step:], strict=False)]
+            have += step
+        return free
+
+    def lowest_of(self, places: Sequence[int], within: Box) -> Point | None:
+        """Return the lower left corner of the lowest of such places, of these the leftmost."""
+        first, _, low, _ = self._whole_cells(within)
+        for row, free in enumerate(places):
+            if free:
+                column = (free & -free).bit_length() - 1
+                left, bottom, cell = self.box.left, self.box.bottom, self.cell
+                return Point(left + (first + column) * cell, bottom + (low + row) * cell)
+        return None
+
+    def _whole_cells(self, within: Box) -> tuple[int, int, int, int]:
+        """Return first and last column, first and last row of the cells wholly inside a box."""
+        left, bottom, cell = self.box.left, self.box.bottom, self.cell
+        low = max(math.ceil((within.bottom - bottom) / cell - 1e-9), 0)
+        high = min(
+            math.floor((min(within.top, self.box.top) - bottom) / cell + 1e-9), len(self.rows)
+        )
+        first = max(math.ceil((within.left - left) / cell - 1e-9), 0)
+        last = math.floor((min(within.right, self.box.right) - left) / cell + 1e-9)
+        return first, last, low, high
+
     def claim(self, corners: Sequence[Point]) -> None:
         """Take the cells of a convex shape."""
         for row, cells in self._cells(corners):
@@ -139,6 +179,16 @@ class Room:
                 last = int((max(xs) - left) / self.cell)
                 if last >= first:
                     yield row, (2 << last) - (1 << first)
+
+
+def _narrowed(free: int, by: int) -> int:
+    """Return of a set of cells those that begin a run of so many."""
+    have = 1
+    while have < by:
+        step = min(have, by - have)
+        free &= free >> step
+        have += step
+    return free
 
 
 def _widened(row: int, by: int) -> int:

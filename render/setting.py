@@ -20,11 +20,13 @@ class Setting:
         window: the drawn part of every page.
         inset: room kept free at the left and the bottom of the first page, for its rules.
         y: height of the next block's top.
+        foot: room kept free at the bottom of every page but the first.
     """
 
     window: Box
     inset: Mm
     y: Mm = 0.0
+    foot: Mm = 0.0
     strokes: list[Stroke] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
     done: list[Drawing] = field(default_factory=list)
@@ -40,7 +42,7 @@ class Setting:
     @property
     def bottom(self) -> Mm:
         """Lowest edge of what is set on this page."""
-        return self.window.bottom + (0.0 if self.done else self.inset)
+        return self.window.bottom + (self.foot if self.done else self.inset)
 
     @property
     def width(self) -> Mm:

@@ -5,7 +5,7 @@ renderers of its parts.
 """
 
 import math
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from drafting.cautions import cautions
@@ -29,6 +29,7 @@ from render.chosen import as_printed, on_paper, traced_from
 from render.correction import corrected_words
 from render.drawing import Drawing
 from render.girths import girths
+from render.imprint import LINE, Imprint, imprint_of, imprinted, set_code, with_foot_lines
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
 from render.nest.facts import by_size
@@ -66,13 +67,33 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
         ticket_pages: how many pages this ticket has, as it says itself.
     """
     counts = Counts(ticket=ticket_pages, pattern=len(sheets.tiles))
-    page = Setting(window=sheets.grid.window, inset=RULE_ROOM)
-    draw_long_rules(page)
-    _title(page, pattern)
-    _check(page, pattern, sheets)
-    _print(page, pattern, sheets, counts)
-    _rest(page, pattern, sheets)
-    return page.pages()
+    window, imprint = sheets.grid.window, imprint_of(pattern.spec)
+
+    def pages(foot: Mm) -> tuple[Drawing, ...]:
+        page = Setting(window=window, inset=RULE_ROOM, foot=foot)
+        draw_long_rules(page)
+        _title(page, pattern, imprint)
+        _check(page, pattern, sheets)
+        _print(page, pattern, sheets, counts)
+        _rest(page, pattern, sheets)
+        return page.pages()
+
+    return _signed(pages, imprint, window)
+
+
+def _signed(
+    pages: Callable[[Mm], tuple[Drawing, ...]], imprint: Imprint | None, window: Box
+) -> tuple[Drawing, ...]:
+    """Return pages with the imprint on each, set anew with room at their foot if they need it.
+
+    Args:
+        pages: sets them, given the room kept free at their foot.
+    """
+    drawings = pages(0.0)
+    if imprint is None:
+        return drawings
+    signed = imprinted(drawings, imprint, window)
+    return with_foot_lines(pages(LINE), imprint, window) if signed is None else signed
 
 
 def blocks(
@@ -84,6 +105,7 @@ def blocks(
     printing: Sequence[str],
     square: bool,
     heading: str = "",
+    imprint: Imprint | None = None,
 ) -> tuple[Drawing, ...]:
     """Return the ticket in blocks as large as a window, to be set among pieces or in columns.
 
@@ -92,9 +114,32 @@ def blocks(
         printing: what to do with the sheets, a paragraph each; the map follows if they join.
         square: whether the test square stands in the first block.
         heading: what stands over ``printing``, said already; else that it is about printing.
+        imprint: stands on each block, if it is given.
     """
-    page = Setting(window=window, inset=0.0)
-    _title(page, pattern)
+
+    def pages(foot: Mm) -> tuple[Drawing, ...]:
+        page = Setting(window=window, inset=0.0, foot=foot)
+        _title(page, pattern, imprint)
+        _block_words(
+            page, pattern, sheets, check=check, printing=printing, square=square, heading=heading
+        )
+        _rest(page, pattern, sheets)
+        return page.pages()
+
+    return _signed(pages, imprint, window)
+
+
+def _block_words(
+    page: Setting,
+    pattern: Pattern,
+    sheets: Sheets,
+    *,
+    check: Sequence[str],
+    printing: Sequence[str],
+    square: bool,
+    heading: str,
+) -> None:
+    """Set how to find out whether a sheet is true and what to do with it, as ``blocks`` says."""
     page.heading(say_as("heading", "Check"), with_next=SQUARE if square else 20.0)
     if square:
         top = page.y
@@ -113,8 +158,6 @@ def blocks(
         page.need(high + 3)
         page.put(assembly_map(sheets, scale, numbers, starred), page.left, page.y - high - 1)
         page.y -= high + 3
-    _rest(page, pattern, sheets)
-    return page.pages()
 
 
 def _rest(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
@@ -129,15 +172,18 @@ BLOCK_MAP: Mm = 90.0
 """Greatest height of the map in a block; sheets so large are few."""
 
 
-def _title(page: Setting, pattern: Pattern) -> None:
-    spec = pattern.spec
-    page.paragraph(spec.title, size=style.TITLE, bold=True, after=0.0)
+def _title(page: Setting, pattern: Pattern, imprint: Imprint | None) -> None:
+    spec, top = pattern.spec, page.y
+    side = set_code(page, imprint)
+    width = page.width - side
+    page.paragraph(spec.title, size=style.TITLE, bold=True, width=width, after=0.0)
     publish = spec.publish
     scale = say("half scale, 1 : 2") if spec.scale < 1 else ""
     parts = (made_for(spec), scale, edition_words(spec), publish.maker, publish.licence)
     facts = "  ·  ".join(part for part in (*parts, publish.page) if part)
     if facts:
-        page.paragraph(facts, after=0.0)
+        page.paragraph(facts, width=width, after=0.0)
+    page.y = min(page.y, top - side)
 
 
 def _check(page: Setting, pattern: Pattern, sheets: Sheets) -> None:

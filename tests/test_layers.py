@@ -35,6 +35,7 @@ HOMES = {
     },
     "fontpkg_fira_sans": {"render/fonts.py"},
     "pypdf": {"render/proof.py"},
+    "segno": {"render/qr.py"},
     "svgwrite": {"render/svg.py"},
     "pypdfium2": {"render/publish/raster.py"},
     "PIL": {"render/publish/raster.py"},
@@ -50,7 +51,7 @@ HOMES = {
 
 SLOW = (
     "pint", "pydantic", "reportlab", "pypdf", "svgwrite", "ezdxf", "numpy", "shapely", "spyrrow",
-    "tree_sitter", "joblib", "distributed", "rich", "pypdfium2", "PIL",
+    "tree_sitter", "joblib", "distributed", "rich", "pypdfium2", "PIL", "segno",
 )  # fmt: skip
 
 

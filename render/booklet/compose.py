@@ -6,6 +6,7 @@ Imports the sections, the pictures and the booklet's values.
 from collections.abc import Iterator
 from dataclasses import replace
 
+from drafting.geometry import Box
 from drafting.language import in_its_language, say
 from drafting.pattern import Pattern
 from render.booklet import care, cutting, front
@@ -28,6 +29,8 @@ from render.booklet.strip_steps import sampling
 from render.booklet.waist_steps import waist_finish
 from render.booklet.working import half_scale_section, working_section
 from render.laying import Cloth
+from render.pictures.picture import Picture
+from render.qr import code_drawing, code_of
 from render.words import edition_words, made_for
 
 
@@ -42,11 +45,13 @@ def booklet(pattern: Pattern, cloth: Cloth | None = None, *, working: bool = Fal
     making = Making(pattern, cloth)
     pictures = shown(pattern)
     publish = pattern.spec.publish
+    edition = edition_words(pattern.spec)
+    licence = say("licence: {licence}", licence=publish.licence) if publish.licence else ""
     facts = (
-        edition_words(pattern.spec),
+        edition,
         say("by {maker}", maker=publish.maker) if publish.maker else "",
         publish.page,
-        say("licence: {licence}", licence=publish.licence) if publish.licence else "",
+        licence,
     )
     return Booklet(
         title=pattern.spec.title,
@@ -57,6 +62,22 @@ def booklet(pattern: Pattern, cloth: Cloth | None = None, *, working: bool = Fal
         author=publish.maker,
         subject=say("Sewing booklet"),
         sections=tuple(_sections(making, pictures, working=working)),
+        terms=tuple(words for words in (edition, licence) if words),
+        page=publish.page,
+        code=_code_of(publish.page) if publish.page else None,
+    )
+
+
+def _code_of(page: str) -> Picture:
+    """Return the QR code of a page's address, its quiet zone with it."""
+    code = code_of(page)
+    side = code.size()
+    return Picture(
+        name="page-code",
+        drawing=code_drawing(code),
+        box=Box(left=0.0, bottom=0.0, right=side, top=side),
+        caption="",
+        alt=say("QR code of {page}", page=page),
     )
 
 

@@ -106,10 +106,25 @@ class PageWriter:
         for section in booklet.sections:
             yield from self.section(section, 2)
         yield "</main>"
-        if words := foot_words(booklet):
-            yield f"<footer><p>{_text(words)}</p></footer>"
+        yield from self.footer()
         yield "</body>"
         yield "</html>"
+
+    def footer(self) -> Iterator[str]:
+        booklet = self.booklet
+        words, terms = foot_words(booklet), [_text(words) for words in booklet.terms]
+        if booklet.page:
+            address = _text(booklet.page)
+            terms.append(f'<a href="{escape(clean(booklet.page))}">{address}</a>')
+        if not words and not terms:
+            return
+        told = [row for row in (_text(words), " · ".join(terms)) if row]
+        yield f"<footer><p>{'<br />'.join(told)}</p>"
+        if booklet.code is not None:
+            yield svg_of_page(
+                booklet.code.drawing, booklet.code.box, clean(booklet.code.alt), classes="small"
+            )
+        yield "</footer>"
 
     def contents(self) -> Iterator[str]:
         title = say("Contents")

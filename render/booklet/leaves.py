@@ -28,8 +28,8 @@ from render.booklet.flowables import (
 )
 from render.booklet.model import Booklet
 from render.booklet.story import Story, contents, first_page, story
-from render.booklet.words import clean, foot_words, places
-from render.pdf import POINTS
+from render.booklet.words import clean, foot_words, places, terms_words
+from render.pdf import POINTS, draw
 
 WIDE: Mm = 148.0
 TALL: Mm = 210.0
@@ -163,27 +163,61 @@ def _left(number: int) -> float:
 
 
 def _draw_foot(booklet: Booklet, canvas: Any) -> None:
-    """Draw title, maker and number at the foot of every page but the first."""
+    """Draw title, maker, terms and number at the foot of every page but the first.
+
+    The first tells all of it under its title, and has the code of the maker's page beside it.
+    """
     number = canvas.getPageNumber()
     if number == 1:
+        _draw_code(booklet, canvas)
         return
-    left, y = _left(number), FOOT * POINTS
     told = str(number)
     room = TEXT_WIDE - fonts.width(told, 9, bold=True) - 6 * POINTS
-    words = fonts.printable(fonts.shortened(foot_words(booklet), 8, room))
+    first, second = _foot_lines(booklet, room)
+    left, y = _left(number), (FOOT + (RAISED if second else 0.0)) * POINTS
     canvas.saveState()
     canvas.translate(left, y)
     canvas.setLineWidth(THIN)
     canvas.line(0, 4 * POINTS, TEXT_WIDE, 4 * POINTS)
     canvas.setFont(REGULAR, 8)
     if number % 2:
-        canvas.drawString(0, 0, words)
+        canvas.drawString(0, 0, first)
+        if second:
+            canvas.drawString(0, -UNDER * POINTS, second)
         canvas.setFont(BOLD, 9)
         canvas.drawRightString(TEXT_WIDE, 0, told)
     else:
-        canvas.drawRightString(TEXT_WIDE, 0, words)
+        canvas.drawRightString(TEXT_WIDE, 0, first)
+        if second:
+            canvas.drawRightString(TEXT_WIDE, -UNDER * POINTS, second)
         canvas.setFont(BOLD, 9)
         canvas.drawString(0, 0, told)
+    canvas.restoreState()
+
+
+RAISED: Mm = 2.0
+UNDER: Mm = 3.6
+"""A foot of two lines begins so much higher, and its second stands so far under the first."""
+
+
+def _foot_lines(booklet: Booklet, room: float) -> tuple[str, str]:
+    """Return the words of the foot in one line if they fit, else the terms in a second one."""
+    words, terms = foot_words(booklet), terms_words(booklet)
+    both = " · ".join(part for part in (words, terms) if part)
+    if not terms or fonts.width(both, 8) <= room:
+        return fonts.printable(fonts.shortened(both, 8, room)), ""
+    first = fonts.shortened(words, 8, room)
+    return fonts.printable(first), fonts.printable(fonts.shortened(terms, 8, TEXT_WIDE))
+
+
+def _draw_code(booklet: Booklet, canvas: Any) -> None:
+    if booklet.code is None:
+        return
+    side = booklet.code.box.width * POINTS
+    canvas.saveState()
+    canvas.translate(_left(1) + TEXT_WIDE - side, BOTTOM * POINTS + TEXT_TALL - side)
+    canvas.setLineCap(0)
+    draw(canvas, booklet.code.drawing)
     canvas.restoreState()
 
 

@@ -110,6 +110,8 @@ class Booklet:
         facts: lines under them: size, edition, maker, licence.
         cover: a picture under those, if there is one.
         language: two letters.
+        terms: edition and licence, as far as they are given; on every page with the maker.
+        page: address of the maker's page, and the QR code of it.
     """
 
     title: str
@@ -120,3 +122,6 @@ class Booklet:
     author: str
     subject: str
     sections: tuple[Section, ...]
+    terms: tuple[str, ...] = ()
+    page: str = ""
+    code: Picture | None = None

@@ -109,17 +109,23 @@ class Story:
 
 
 def first_page(booklet: model.Booklet) -> Story:
-    """Return what stands on the first page; a cover with small type may need one of its own."""
+    """Return what stands on the first page; a cover with small type may need one of its own.
+
+    Room is left for the code of the maker's page in its upper right corner.
+    """
     out = Story()
-    out.add(lines(Paragraph(marked_up(booklet.title), TITLE), 0.0, TEXT_WIDE))
+    beside = booklet.code.box.width * POINTS if booklet.code is not None else 0.0
+    wide = TEXT_WIDE - beside
+    out.add(lines(Paragraph(marked_up(booklet.title), TITLE), 0.0, wide))
     if booklet.subtitle:
-        out.add(lines(Paragraph(marked_up(booklet.subtitle), SUBTITLE), 0.0, TEXT_WIDE))
+        out.add(lines(Paragraph(marked_up(booklet.subtitle), SUBTITLE), 0.0, wide))
     if booklet.facts:
-        out.add(whole(fact_rows(booklet.facts, TEXT_WIDE), 0.0, TEXT_WIDE))
+        out.add(whole(fact_rows(booklet.facts, wide), 0.0, wide))
     if booklet.cover is not None:
         cover = _figure(booklet.cover)
-        cover.spaceBefore = 4 * POINTS
-        used = sum(a.height + a.after for one in out.sets for a in one.atoms) + cover.spaceBefore
+        told = sum(a.height + a.after for one in out.sets for a in one.atoms)
+        cover.spaceBefore = max(4 * POINTS, beside - told)
+        used = told + cover.spaceBefore
         fitting = (TEXT_TALL - used - cover.under(TEXT_WIDE) - 1) / cover.tall
         if fitting >= _least_scale(booklet.cover):
             cover.scale = cover.own = min(1.0, fitting)

@@ -105,3 +105,9 @@ def foot_words(booklet: Booklet) -> str:
     """Return what stands at the foot of every page: the garment and its maker."""
     told = (clean(booklet.title).strip(), clean(booklet.author).strip())
     return " · ".join(words for words in told if words)
+
+
+def terms_words(booklet: Booklet) -> str:
+    """Return what stands at the foot of every page behind the maker: edition, licence, page."""
+    told = (*booklet.terms, booklet.page)
+    return " · ".join(clean(words).strip() for words in told if words)

@@ -34,6 +34,10 @@ TITLES: tuple[Mm, ...] = (21.0, 18.0, 15.5, 13.0, 11.0, 9.5)
 """Heights of type for the title, the largest first."""
 
 MOST_LINES = 3
+ABOVE: Mm = 15.0
+"""From the card's upper edge to the title."""
+BETWEEN: Mm = 14.0
+"""White between title, words and maker, all of it."""
 LINE: Mm = 7.0
 """Height of type of all else; on a telephone a third of it is left."""
 
@@ -95,26 +99,34 @@ APART = 1.06
 def _words(pattern: Pattern) -> Drawing:
     spec = pattern.spec
     drawn: list[Drawing] = []
-    size, lines = _title(spec.title)
-    y = HIGH - 15 - size * CAP_HEIGHT
+    told = [_fitted(short(middle_of(pattern)), 3), _fitted(all_sizes(pattern), 2)]
+    below = _below(pattern)
+    size, lines = _title(spec.title, sum(map(len, told)) + len(below))
+    y = HIGH - ABOVE - size * CAP_HEIGHT
     for part in lines:
         drawn.append(words(part, Point(EDGE, y), size=size, bold=True, most=10 * WIDE))
         y -= size * TIGHT
     y += size * (TIGHT - UNDER) - LINE * LEAD
-    for text in (short(middle_of(pattern)), all_sizes(pattern)):
-        for part in _fitted(text, 3):
+    for text in told:
+        for part in text:
             drawn.append(words(part, Point(EDGE, y), size=LINE, most=10 * WIDE))
             y -= LINE * LEAD
         y -= LINE * 0.45
-    return together(*drawn, _foot(_below(pattern), y, maker=bool(spec.publish.maker)))
+    return together(*drawn, _foot(below, y, maker=bool(spec.publish.maker)))
 
 
-def _title(title: str) -> tuple[Mm, Sequence[str]]:
-    """Return the largest type in which a title takes few lines, and those."""
+def _title(title: str, others: int) -> tuple[Mm, Sequence[str]]:
+    """Return the largest type in which a title takes few lines, and those.
+
+    Args:
+        others: how many lines of words there are besides.
+    """
+    room = HIGH - ABOVE - EDGE - others * LINE * LEAD - BETWEEN
     for size in TITLES:
         lines = fonts.wrapped(title, size, TEXT, bold=True)
         whole = all(fonts.width(word, size, bold=True) <= TEXT for word in title.split(" "))
-        if whole and len(lines) <= (2 if size > TITLES[2] else MOST_LINES):
+        few = len(lines) <= (2 if size > TITLES[2] else MOST_LINES)
+        if whole and few and len(lines) * size * TIGHT <= room:
             return size, lines
     size = TITLES[-1]
     return size, _kept(fonts.wrapped(title, size, TEXT, bold=True), MOST_LINES, size, bold=True)

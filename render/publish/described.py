@@ -26,13 +26,18 @@ def in_brackets(first: str, second: str) -> str:
 
 def short(pattern: Pattern) -> str:
     """Return what the garment is in one line."""
+    figures = pattern.figures
+    if figures.skirt.cut == "owned":
+        return (
+            say("A lining to go into a skirt that you have")
+            if figures.ruffle is None
+            else say("A lining and a gathered ruffle to go into a skirt that you have")
+        )
     return ", ".join((_skirt(pattern), *_under(pattern)))
 
 
 def _skirt(pattern: Pattern) -> str:
     skirt = pattern.figures.skirt
-    if skirt.cut == "owned":
-        return say("For a skirt that you have")
     if skirt.cut == "gored":
         return say("A skirt in gores")
     if skirt.cut == "gathered":

@@ -1,6 +1,6 @@
 """The figures of a pack as JSON: every number of every size, the papers, what to buy.
 
-Millimetres. Imports the figures of a draft and what a lay adds to them.
+Millimetres. Imports the figures of a draft, of a graded one, and what a lay adds to them.
 """
 
 import json
@@ -8,37 +8,36 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from drafting.cloth.in_json import cloth_json, shopping_json
-from drafting.cloth.shopping import Shopping
 from drafting.figures import as_json
+from drafting.findings import by_weight
 from drafting.pattern import Pattern
-from render.publish.titles import sizes_of
+from render.graded_output import sized_figures
+from render.publish.size_files import SizeFiles
 
 
 def pack_figures(
-    pattern: Pattern, shops: Sequence[Shopping], papers: Mapping[str, Any]
+    pattern: Pattern, made: Sequence[SizeFiles], papers: Mapping[str, Any]
 ) -> dict[str, Any]:
     """Return the figures of one size, or of a graded pattern each size's by its name.
 
     Args:
-        shops: what to buy, size by size.
+        made: what every size has for itself.
         papers: what lies where on each paper.
     """
-    if not pattern.sizes:
-        return {**_of_size(pattern, shops[0]), "paper": dict(papers)}
-    sizes = zip(sizes_of(pattern), shops, strict=True)
-    return {
-        "title": pattern.spec.title,
-        "units": "mm",
-        "sizes": {size.spec.wearer.size: _of_size(size, shop) for size, shop in sizes},
-        "paper": dict(papers),
-    }
-
-
-def _of_size(size: Pattern, shop: Shopping) -> dict[str, Any]:
-    plain = as_json(size.figures, size.findings)
+    if pattern.sizes:
+        names = (size.spec.wearer.size for size in pattern.sizes)
+        cloths = {name: one.cloth for name, one in zip(names, made, strict=True)}
+        return {
+            "title": pattern.spec.title,
+            "units": "mm",
+            **sized_figures(pattern, cloths, papers),
+        }
+    shop = made[0].cloth.shopping
+    plain = as_json(pattern.figures, by_weight((*pattern.findings, *shop.findings)))
     for name, told in cloth_json(shop).items():
         plain["cloth"][name] |= told
-    return plain | shopping_json(shop)
+    findings = plain.pop("findings")
+    return {**plain, **shopping_json(shop), "paper": dict(papers), "findings": findings}
 
 
 def as_bytes(figures: Mapping[str, Any]) -> bytes:

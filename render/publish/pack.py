@@ -5,17 +5,18 @@ beside it, each of which makes one kind of thing.
 """
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 from pathlib import Path
 
 from drafting.findings import Finding, by_weight
+from drafting.grading import of_every_size
 from drafting.language import in_its_language, say
 from drafting.pattern import Pattern
-from drafting.spec import Cloths, PaperName, Spec
+from drafting.spec import Cloths, Spec
 from render.files import check_free, safe_name, write_all
 from render.output import Written, letters_replaced, paper_figures
-from render.pages import Printed, grid_for, printed
+from render.pages import grid_for
 from render.pdf import pdf_bytes
 from render.placement import Effort, Progress
 from render.proof import page_count, proof
@@ -26,13 +27,21 @@ from render.publish.licence import licence_page
 from render.publish.manifest import LIST, SUMS, sum_of, with_lists, zip_bytes
 from render.publish.markdown import markdown
 from render.publish.missing import missing, strays, unread
-from render.publish.papers import pack_papers, paper_title, paper_use
+from render.publish.papers import (
+    OnPaper,
+    first_to_last,
+    on_papers,
+    pack_papers,
+    paper_title,
+    paper_use,
+    sheets_of,
+)
 from render.publish.pictures import picture_files, shots, told_of
-from render.publish.post import Sheets, post
+from render.publish.post import post
 from render.publish.size_files import SizeFiles, files_of_sizes
 from render.publish.spreadsheet import csv_bytes
 from render.publish.tables import cloth_sheet, sizes_sheet
-from render.publish.titles import endings, middle, pack_name, size_words, sizes_of
+from render.publish.titles import endings, middle, pack_name, sizes_of
 from render.publish.web import web_page
 
 
@@ -92,7 +101,7 @@ def publish(
     sure = (zipped, LIST, SUMS, f"{name}-figures.json", "post.md", "post.html", "licence.txt")
     check_free(tuple(into / file for file in sure), force=force)
     before = last_edition(ready.spec, into, last)
-    layouts = _laid_out(ready, papers, effort, progress)
+    layouts = on_papers(ready, papers, effort, progress)
     made = files_of_sizes(sizes_of(ready), effort, progress)
     progress("drawing pictures, writing the post")
     content = _content(ready, name, layouts, made, before)
@@ -104,7 +113,7 @@ def publish(
     progress("reading back")
     return Pack(
         folder=into,
-        files=tuple(_written(path, data, name) for path, data in files.items()),
+        files=tuple(_written(path) for path in files),
         sizes={path: len(data) for path, data in files.items()},
         findings=by_weight((*_findings(ready, layouts, made, before), *strays(into, told))),
         zip_sum=sum_of(told[zipped]),
@@ -137,79 +146,60 @@ def _for_readers(spec: Spec) -> Spec:
     )
 
 
-def _laid_out(
-    pattern: Pattern, papers: Sequence[PaperName], effort: Effort, progress: Progress
-) -> dict[PaperName, Printed]:
-    layouts = {}
-    for paper in papers:
-        doing = f"laying out {paper.value}"
-        progress(doing)
-
-        def found(words: str, doing: str = doing) -> None:
-            progress(f"{doing}, {words}")
-
-        layouts[paper] = printed(pattern, paper, effort=effort, progress=found)
-    return layouts
-
-
 # --- what is in it -------------------------------------------------------------------------
 
 
 def _content(
     pattern: Pattern,
     name: str,
-    layouts: Mapping[PaperName, Printed],
+    layouts: Sequence[OnPaper],
     made: Sequence[SizeFiles],
     before: LastEdition | None,
 ) -> dict[str, bytes]:
     """Return every file of the pack but its lists, by its name."""
     shops = [one.cloth.shopping for one in made]
-    figures = pack_figures(
-        pattern, shops, {paper.value: paper_figures(layout) for paper, layout in layouts.items()}
-    )
-    patterns = {paper: f"{name}-{paper.value}.pdf" for paper in layouts}
-    files = {patterns[paper]: pdf_bytes(layout.document) for paper, layout in layouts.items()}
-    told = [(patterns[paper], f"{paper_title(paper)}: {paper_use(paper)}") for paper in layouts]
-    for ending, size, one in zip(endings(pattern), sizes_of(pattern), made, strict=True):
-        booklet, lay = f"{name}-booklet{ending}", f"{name}-lay{ending}"
-        files[f"{booklet}.pdf"], files[f"{booklet}.html"] = one.booklet, one.page
-        files[f"{lay}.pdf"] = one.lay
-        told += _of_size(pattern, size, booklet, lay)
+    figures = pack_figures(pattern, made, {one.key: paper_figures(one.printed) for one in layouts})
     pictures = shots(pattern, made[middle(len(made))].cloth, name)
+    files = {f"{name}-{one.key}.pdf": pdf_bytes(one.printed.document) for one in layouts}
+    for ending, one in zip(endings(pattern), made, strict=True):
+        files[f"{name}{ending}-booklet.pdf"] = one.booklet
+        files[f"{name}{ending}-booklet.html"] = one.page
+        files[f"{name}{ending}-lay.pdf"] = one.lay
     files.update(picture_files(pictures, pattern.spec.title))
     files["pictures.json"] = as_bytes({"pictures": told_of(pictures)})
     files[f"{name}-sizes.csv"] = csv_bytes(sizes_sheet(pattern))
     files[f"{name}-cloth.csv"] = csv_bytes(cloth_sheet(pattern, shops))
     files[f"{name}-figures.json"] = as_bytes(figures)
     files["licence.txt"] = licence_page(pattern.spec)
-    told += _of_all(name, pictures[0].png)
     if before is not None and before.figures is not None:
         note = change_note(pattern, json.loads(as_bytes(figures)), before)
         files["changes.md"] = markdown(note, {})
-        told.append(("changes.md", say("what changed since the last edition")))
-    sheets = [
-        Sheets(paper=paper, file=patterns[paper], pages=len(layout.document.pages))
-        for paper, layout in layouts.items()
-    ]
-    text = post(pattern, made, sheets, pictures, told)
+    sheets = sheets_of(layouts, name)
+    inside = (
+        *((one.file, f"{paper_title(one.paper)}: {paper_use(one.paper)}") for one in sheets),
+        *_of_sizes(name, endings(pattern)),
+        *_of_all(name, pictures[0].png, changed="changes.md" in files),
+    )
+    text = post(pattern, made, sheets, pictures, inside)
     shown = {shot.picture.name: shot for shot in pictures}
     files["post.html"] = web_page(text, shown)
     files["post.md"] = markdown(text, {key: shot.png for key, shot in shown.items()})
     return files
 
 
-def _of_size(pattern: Pattern, size: Pattern, booklet: str, lay: str) -> Iterator[tuple[str, str]]:
-    said = size_words(pattern, size)
+def _of_sizes(name: str, ends: Sequence[str]) -> Iterator[tuple[str, str]]:
     words = {
-        f"{booklet}.pdf": say("the sewing booklet, to print"),
-        f"{booklet}.html": say("the sewing booklet, to read on a screen"),
-        f"{lay}.pdf": say("lay plans and what to buy"),
+        "booklet.pdf": say("the sewing booklet, to print"),
+        "booklet.html": say("the sewing booklet, to read on a screen"),
+        "lay.pdf": say("lay plans and what to buy"),
     }
-    for file, what in words.items():
-        yield file, say("{what}, size {size}", what=what, size=said) if pattern.sizes else what
+    for kind, what in words.items():
+        files = [f"{name}{end}-{kind}" for end in ends]
+        one_each = say("{what}: one for each size", what=what)
+        yield first_to_last(files), what if len(files) == 1 else one_each
 
 
-def _of_all(name: str, cover: str) -> Iterator[tuple[str, str]]:
+def _of_all(name: str, cover: str, *, changed: bool) -> Iterator[tuple[str, str]]:
     yield f"{name}-sizes.csv", say("the size table, for a spreadsheet")
     yield f"{name}-cloth.csv", say("what to buy, for a spreadsheet")
     yield f"{name}-figures.json", say("every number of the draft, in millimetres")
@@ -219,18 +209,20 @@ def _of_all(name: str, cover: str) -> Iterator[tuple[str, str]]:
     )
     yield "post.md, post.html", say("this text")
     yield "licence.txt", say("the terms")
+    if changed:
+        yield "changes.md", say("what changed since the last edition")
     yield f"{LIST}, {SUMS}", say("every file with its size and its sum")
 
 
 # --- what is told of it --------------------------------------------------------------------
 
 
-def _written(path: Path, data: bytes, name: str) -> Written:
+def _written(path: Path) -> Written:
     """Return a file with its pages, and its proof if it is one that is cut or laid by."""
     if path.suffix != ".pdf":
         return Written(path=path)
     back = path.read_bytes()
-    if path.name.startswith(f"{name}-booklet"):
+    if path.stem.endswith("-booklet"):
         return Written(path=path, pages=page_count(back))
     found = proof(back)
     return Written(path=path, pages=found.pages, proof=found)
@@ -238,15 +230,15 @@ def _written(path: Path, data: bytes, name: str) -> Written:
 
 def _findings(
     pattern: Pattern,
-    layouts: Mapping[PaperName, Printed],
+    layouts: Sequence[OnPaper],
     made: Sequence[SizeFiles],
     before: LastEdition | None,
 ) -> Iterator[Finding]:
     yield from pattern.findings
-    # Sizes are laid alike: what holds of several is told once.
-    of_cloth = {one.code: one for size in made for one in size.cloth.shopping.findings}
-    yield from of_cloth.values()
-    yield from letters_replaced(c for layout in layouts.values() for c in layout.lacking)
+    found = [one.cloth.shopping.findings for one in made]
+    names = [size.spec.wearer.size for size in pattern.sizes]
+    yield from of_every_size(list(zip(names, found, strict=True)), ()) if names else found[0]
+    yield from letters_replaced(c for one in layouts for c in one.printed.lacking)
     yield from missing(pattern.spec)
     if before is not None:
         yield from unread(before)

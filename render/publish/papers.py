@@ -1,12 +1,93 @@
-"""Which papers a pack is printed on, and what a reader is told of each.
+"""Which papers a pack is printed on, its pages on them, and what a reader is told of each.
 
-Imports the papers and the spec.
+Imports the pages, the papers and the spec.
 """
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+
 from drafting.language import say
+from drafting.pattern import Pattern
 from drafting.spec import PaperName, Scope, Spec
 from drafting.units import Units
+from render.pages import Printed, printings
 from render.paper import HOME, PAPERS, ROLLS, SHEETS, paper_words
+from render.placement import Effort, Progress
+from render.publish.titles import endings, sizes_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnPaper:
+    """A pattern on one paper; under a projector every size has pages of its own.
+
+    Attributes:
+        key: how its file's name ends, and what its figures go by: "a4", "p05-projector".
+    """
+
+    paper: PaperName
+    key: str
+    printed: Printed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheets:
+    """What is told of a paper.
+
+    Attributes:
+        file: its file, or the first and the last where each size has its own.
+        pages: how many pages it has; the fewest and the most where sizes differ.
+    """
+
+    paper: PaperName
+    file: str
+    pages: str
+
+
+def on_papers(
+    pattern: Pattern, papers: Sequence[PaperName], effort: Effort, progress: Progress
+) -> tuple[OnPaper, ...]:
+    """Return a pattern on each of some papers."""
+    ends = dict(
+        zip((one.spec.wearer.size for one in sizes_of(pattern)), endings(pattern), strict=True)
+    )
+    made = []
+    for paper in papers:
+        doing = f"laying out {paper.value}"
+        progress(doing)
+
+        def found(words: str, doing: str = doing) -> None:
+            progress(f"{doing}, {words}")
+
+        for size, printed in printings(pattern, paper, effort=effort, progress=found).items():
+            key = f"{ends[size] if size else ''}-{paper.value}".removeprefix("-")
+            made.append(OnPaper(paper=paper, key=key, printed=printed))
+    return tuple(made)
+
+
+def sheets_of(made: Sequence[OnPaper], name: str) -> tuple[Sheets, ...]:
+    """Return what is told of each paper.
+
+    Args:
+        name: what the names of the files begin with.
+    """
+    told = []
+    for paper in dict.fromkeys(one.paper for one in made):
+        mine = [one for one in made if one.paper is paper]
+        counts = [len(one.printed.document.pages) for one in mine]
+        few, many = min(counts), max(counts)
+        told.append(
+            Sheets(
+                paper=paper,
+                file=first_to_last([f"{name}-{one.key}.pdf" for one in mine]),
+                pages=f"{few}" if few == many else f"{few}–{many}",
+            )
+        )
+    return tuple(told)
+
+
+def first_to_last(files: Sequence[str]) -> str:
+    """Return the name of a file, or of the first and the last of several that are named alike."""
+    return files[0] if len(files) == 1 else f"{files[0]} … {files[-1]}"
 
 
 def pack_papers(spec: Spec) -> tuple[PaperName, ...]:

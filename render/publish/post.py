@@ -5,7 +5,6 @@ language of the sheet, lengths in both units. Imports the pack's tables and the 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from drafting.cautions import cautions
 from drafting.language import in_its_language, say, say_counted
@@ -16,7 +15,7 @@ from render.lay_pages import washing
 from render.paper import HOME
 from render.publish.described import short, told
 from render.publish.licence import licence, terms
-from render.publish.papers import paper_title, paper_use
+from render.publish.papers import Sheets, paper_title, paper_use
 from render.publish.pictures import Shot
 from render.publish.size_files import SizeFiles
 from render.publish.tables import (
@@ -28,15 +27,6 @@ from render.publish.tables import (
 )
 from render.publish.titles import all_sizes, middle, middle_of, size_words, sizes_of
 from render.words import edition_words
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheets:
-    """A file of the pattern on one paper."""
-
-    paper: PaperName
-    file: str
-    pages: int
 
 
 @in_its_language
@@ -132,7 +122,7 @@ def _sizes(pattern: Pattern) -> Section:
         size_table(pattern, skirt, say("Measures of the finished garment")),
     ]
     if under:
-        blocks.append(size_table(pattern, under, say("What is worn under it, in the same sizes")))
+        blocks.append(size_table(pattern, under, say("What is worn under it")))
     return Section(name="sizes", title=say("Sizes"), blocks=tuple(blocks))
 
 
@@ -174,7 +164,7 @@ def _time(pattern: Pattern, made: Sequence[SizeFiles]) -> Section | None:
 
 def _printing(pattern: Pattern, sheets: Sequence[Sheets]) -> Section:
     rows = tuple(
-        (paper_title(one.paper), str(one.pages), paper_use(one.paper), one.file) for one in sheets
+        (paper_title(one.paper), one.pages, paper_use(one.paper), one.file) for one in sheets
     )
     papers = {one.paper for one in sheets}
     blocks: list[Block] = [

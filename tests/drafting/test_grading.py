@@ -1,15 +1,16 @@
 """Sizes of one garment: each drafted as by itself, all in the same pieces, told once."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from shapely import Polygon
 
 from drafting.errors import SheetError
-from drafting.geometry import flattened
+from drafting.geometry import flattened, path_length
 from drafting.pattern import Pattern, draft
 from drafting.piece import cutting_line
-from drafting.sheet import read_sheet
+from drafting.sheet import load, read_sheet
 
 EIGHT = '[publish]\nsizes = ["P01", "P02", "P03", "P04", "P05", "P06", "P07", "P08"]\n'
 CIRCLE = (
@@ -120,3 +121,10 @@ def test_the_middle_size_stands_for_the_whole() -> None:
     spec = read_sheet(CIRCLE + EIGHT)
     assert spec.wearer.size == "P04"
     assert replace(spec, graded=(), publish=spec.graded[3].publish) == spec.graded[3]
+
+
+def test_no_side_of_a_frame_is_too_short_to_be_moved() -> None:
+    front_row = Path(__file__).parents[2] / "measurements_examples/in_sizes/front-row-skirt.toml"
+    for frame in draft(load(front_row)).pieces:
+        for edge in frame.edges:
+            assert min(path_length((side,)) for side in edge.path) > 1e-6

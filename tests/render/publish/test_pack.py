@@ -26,6 +26,7 @@ from drafting.findings import Level
 from drafting.pattern import Pattern
 from drafting.sheet import read_sheet
 from drafting.spec import PaperName, Publish, Scope
+from render.files import ExistsError
 from render.publish.missing import missing as lacking
 from render.publish.pack import Pack, for_readers, publish
 from render.publish.papers import pack_papers
@@ -174,6 +175,13 @@ def test_what_is_the_makers_own_does_not_go_to_readers(written: Written) -> None
     assert figures["cloth"]["skirt"]["asked"]["have"] is None
     assert all("correction" not in paper for paper in figures["paper"].values())
     assert "there is enough" not in written.text("post.md")
+
+
+def test_lay_plans_come_with_what_to_buy(written: Written) -> None:
+    pages = pypdf.PdfReader(written.path(f"{NAME}-lay.pdf")).pages
+    told = " ".join(page.extract_text() for page in pages)
+    assert "sewing thread" in told
+    assert "zip" in told
 
 
 # --- pictures ------------------------------------------------------------------------------
@@ -354,6 +362,13 @@ def test_the_command_lists_files_with_their_pages_and_sizes(written: Written) ->
 def test_what_else_lies_in_the_folder_is_told(written: Written) -> None:
     assert "neither in its zip nor in its lists: shopping.txt" in " ".join(written.said.split())
     assert (written.again / "shopping.txt").read_text(encoding="utf-8") == "eggs"
+
+
+def test_files_that_are_there_are_told_before_any_work_is_done(written: Written) -> None:
+    said: list[str] = []
+    with pytest.raises(ExistsError):
+        publish(written.pattern, written.pack.folder, progress=said.append)
+    assert said == []
 
 
 def test_the_command_writes_over_nothing_unasked(written: Written) -> None:
