@@ -590,8 +590,8 @@ def test_a_size_table_of_ones_own_is_shown_and_drafted_from() -> None:
     told = hemsweep("figures", OWN_SIZES / "landing-stage-skirt.toml", "--json")
     assert told.exit_code == DONE
     # A full circle about 82 cm, its ease of half a centimetre and its stretch aside.
-    waist = json.loads(told.stdout)["skirt"]["waist_seam_flat"]
-    assert waist == pytest.approx(820, abs=15)
+    waistline = json.loads(told.stdout)["skirt"]["waistline"]
+    assert waistline == pytest.approx(820, abs=15)
 
 
 def test_a_faulty_size_table_is_told_line_by_line(tmp_path: Path) -> None:
