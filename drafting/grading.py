@@ -15,6 +15,7 @@ from drafting.geometry import MEETING, Line, Path, Point, distance, flattened
 from drafting.language import listed, say
 from drafting.piece import Edge, EdgeKind, FoldWay, Piece, cutting_line, shifted
 from drafting.spec import Cloth, Cloths, Spec
+from drafting.units import Mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,6 +184,10 @@ def framed(drafted: Sequence[Piece]) -> Piece:
     )
 
 
+HAIR: Mm = 0.01
+"""So much wider than its pieces a frame is: far less than a line is."""
+
+
 def _round(alike: Sequence[Piece]) -> Path:
     """Return the outline round the cutting lines of some pieces, counter-clockwise."""
     from shapely import Polygon, union_all
@@ -194,7 +199,8 @@ def _round(alike: Sequence[Piece]) -> Path:
     shapes = [
         Polygon([(point.x, point.y) for point in flattened(line, outside=True)]) for line in lines
     ]
-    whole = union_all([shape.buffer(0) for shape in shapes])
+    # Lines of two sizes that nearly lie on each other leave slivers; a hair's width closes them.
+    whole = union_all([shape.buffer(HAIR) for shape in shapes])
     if whole.geom_type != "Polygon":
         whole = whole.convex_hull
     ring = [Point(x, y) for x, y in orient(Polygon(whole.exterior)).exterior.coords]
