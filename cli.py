@@ -535,6 +535,9 @@ def batch(
         except ClusterError as error:
             _tell(str(error), err=True)
             raise typer.Exit(WORDS_FAULT) from None
+        except KeyboardInterrupt:
+            _tell("\nstopped; run the same command again, and it goes on from here", err=True)
+            raise typer.Exit(INTERRUPTED) from None
         for line in output.faults:
             _tell(line, err=True)
         if output.untold:

@@ -43,10 +43,16 @@ def connected(address: str) -> Iterator[Any]:
     logging.getLogger("distributed").setLevel(logging.CRITICAL)
     try:
         client = distributed.Client(address.strip(), timeout=PATIENCE, set_as_default=False)
-    except (OSError, ValueError, RuntimeError, TimeoutError):
+    except OSError:
         raise ClusterError(
             f"no scheduler answers at {quoted(address)} within {PATIENCE} seconds; is it running,"
             " and may this machine reach it?"
+        ) from None
+    except Exception as error:
+        # Something else may answer there, and what it says is taken for lengths of messages.
+        raise ClusterError(
+            f"what answers at {quoted(address)} is no dask scheduler of this edition"
+            f" ({type(error).__name__})"
         ) from None
     try:
         if not client.nthreads():

@@ -7,7 +7,8 @@ memory are two numbers a row; the records stay in the file.
 import json
 import os
 from array import array
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from itertools import chain
 from pathlib import Path
 from threading import Lock
 from typing import IO, Any, Self
@@ -34,17 +35,23 @@ class Journal:
     Open it with ``with``: its file is locked against a second batch meanwhile.
     """
 
-    def __init__(self, folder: Path, wearers: str, sheet: str, *, force: bool) -> None:
+    def __init__(self, folder: Path, batch: Mapping[str, Any], *, force: bool) -> None:
         """Open the journal of a folder, which is made if it is not there.
+
+        Args:
+            batch: what tells this batch from others: names of its files, and what it writes.
+            force: take the folder whatever is in it, and forget what an earlier run did.
 
         Raises:
             TakenError: the folder holds something else, or another batch's files.
             OSError: it cannot be written.
         """
         self.folder = folder
-        self._head = {"hemsweep batch": EDITION, "wearers": wearers, "sheet": sheet}
+        self._head = {"hemsweep batch": EDITION, **batch}
         path = folder / NAME
         # Any other folder may hold what somebody still wants.
+        if folder.exists() and not folder.is_dir():
+            raise NotADirectoryError(20, "a file stands where a folder should be", str(folder))
         if not force and not path.exists() and folder.is_dir() and any(folder.iterdir()):
             raise TakenError(
                 folder,
@@ -87,8 +94,8 @@ class Journal:
             self._append(self._head)
             return
         if head != self._head:
-            of = f"{head.get('wearers')} and {head.get('sheet')}"
-            why = f"it holds the batch of {of}; name another folder, or give --force"
+            of = ", ".join(str(value) for key, value in head.items() if key != "hemsweep batch")
+            why = f"it holds another batch ({of}); name another folder, or give --force"
             raise TakenError(self.folder, why)
         while True:
             at = self._file.tell()
@@ -101,6 +108,7 @@ class Journal:
                 continue
             if name := record.get("left"):
                 self.earlier.add(name)
+                self._by_folder[name] = at
             elif record.get("status") == DONE:
                 self._by_key[record["key"]] = at
                 self._by_folder[record["folder"]] = at
@@ -114,8 +122,12 @@ class Journal:
 
     def stale(self, folder: str) -> tuple[str, ...]:
         """Return names of the files that an earlier run wrote for a row of that folder."""
+        return tuple(name for name, _ in self._files(folder))
+
+    def _files(self, folder: str) -> list[list[Any]]:
         record = self._read(self._by_folder.get(folder, _NOWHERE))
-        return () if record is None else tuple(name for name, _ in record["files"])
+        files: list[list[Any]] = [] if record is None else record["files"]
+        return files
 
     def expect(self) -> int:
         """Make room for one more row, and return its number."""
@@ -128,6 +140,14 @@ class Journal:
         with self._guard:
             self._at[number] = self._append(record)
 
+    def keep_again(self, number: int, before: Record, now: Record) -> None:
+        """Keep what an earlier run found of a row, which may stand on another line now."""
+        if now != before:
+            self.keep(number, now)
+            return
+        with self._guard:
+            self._at[number] = self._by_key[before["key"]]
+
     def records(self) -> Iterator[Record]:
         """Yield every row's record, in the order of the rows."""
         for at in self._at:
@@ -136,10 +156,11 @@ class Journal:
                 yield record
 
     def settle(self, left: tuple[str, ...]) -> None:
-        """Write the journal anew: rows in their order, and folders left of earlier runs."""
+        """Write the journal anew: rows in their order, and folders left from earlier runs."""
+        behind = ({"left": name, "files": self._files(name)} for name in left)
         aside = self.folder / f"{NAME}.part"
         with aside.open("wb") as out:
-            for record in (self._head, *self.records(), *({"left": name} for name in left)):
+            for record in chain((self._head,), self.records(), behind):
                 out.write(_line(record))
             out.flush()
             os.fsync(out.fileno())

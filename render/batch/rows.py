@@ -83,7 +83,8 @@ class Rows:
             elif (before := self._journal.done(task.key)) is not None:
                 self.kept += 1
                 self.passed += 1
-                self._journal.keep(number, {**before, **record_of(task, before["status"])})
+                now = {**before, **record_of(task, before["status"])}
+                self._journal.keep_again(number, before, now)
             else:
                 yield number, task
 

@@ -90,7 +90,7 @@ def write_summary(
         records: yields the rows' records, in their order, each time it is called.
         head: what leads the JSON: title and names.
         delimiter: between the cells of a CSV; the one that the wearers' file has.
-        left: folders of earlier runs that no row has any more.
+        left: folders of earlier runs that this one has not drafted.
 
     Raises:
         OSError: a file cannot be written.

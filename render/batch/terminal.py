@@ -26,7 +26,7 @@ def _lines(output: BatchOutput) -> Iterator[str]:
         yield from _to_buy(output.summary)
     if output.left:
         yield ""
-        yield f"left of earlier runs, and no row's any more: {', '.join(output.left)}"
+        yield f"still there from earlier runs, and not drafted now: {', '.join(output.left)}"
     yield ""
     yield f"{output.folder / CSV}, row by row; {output.folder / TO_BUY}, what to buy"
 

@@ -34,7 +34,7 @@ class BatchOutput:
         kept: rows of those drafted that an earlier run had done.
         faults: a line for each fault of the first faulty rows.
         untold: how many faulty rows have no line there.
-        left: folders of earlier runs that no row has any more.
+        left: folders of earlier runs that this one has not drafted.
         summary: counts and what to buy for all.
     """
 
@@ -98,7 +98,7 @@ def write_batch(
     )
     with (
         crew(processes=processes, cluster=cluster) as run,
-        Journal(job.into, wearers.name, sheet.name, force=force) as journal,
+        Journal(job.into, _batch(wearers, sheet, wishes), force=force) as journal,
     ):
         rows = Rows(wearers, text, wishes, journal)
         advance(0, count)
@@ -133,6 +133,12 @@ def write_batch(
         left=left,
         summary=summary,
     )
+
+
+def _batch(wearers: Path, sheet: Path, wishes: Wishes) -> dict[str, str]:
+    """Return what tells this batch from another: an edited table or sheet is still the same."""
+    writes = "figures only" if wishes.figures_only else "a draft for each row"
+    return {"wearers": wearers.name, "sheet": sheet.name, "writes": writes}
 
 
 def _through(rows: Rows, journal: Journal, job: Job, run: Crew) -> Iterator[int]:

@@ -132,17 +132,27 @@ def test_a_batch_cut_off_in_the_middle_ends_with_the_same_files(
     assert files(out) == files(drafted)
 
 
+def test_a_row_that_moved_down_is_kept_and_told_on_its_new_line(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    figures(tmp_path, out, "label;waist\nSwing;72\n")
+    done = figures(tmp_path, out, "label;waist\nDeck;70\n\nSwing;72\n")
+    assert (done.drafted, done.kept) == (2, 1)
+    assert [(one["line"], one["label"]) for one in summary(out)["wearers"]] == [
+        (2, "Deck"), (4, "Swing"),
+    ]  # fmt: skip
+
+
 def test_a_record_behind_a_torn_one_is_found_again(tmp_path: Path) -> None:
-    names = ("chorus.csv", "chorus-skirt.toml")
+    batch = {"wearers": "chorus.csv"}
     record = {"folder": "swing", "status": "done", "key": "k", "files": []}
-    with Journal(tmp_path, *names, force=False):
+    with Journal(tmp_path, batch, force=False):
         pass
     with (tmp_path / NAME).open("ab") as torn:
         torn.write(b'{"line":2,"fold')
-    with Journal(tmp_path, *names, force=False) as journal:
+    with Journal(tmp_path, batch, force=False) as journal:
         assert journal.done("k") is None
         journal.keep(journal.expect(), record)
-    with Journal(tmp_path, *names, force=False) as journal:
+    with Journal(tmp_path, batch, force=False) as journal:
         assert journal.done("k") == record
 
 
@@ -167,6 +177,11 @@ def test_folders_that_no_row_has_any_more_are_named_and_kept(tmp_path: Path) -> 
         assert done.kept == 1
     assert (out / "deck" / "chorus-skirt-a4.pdf").exists()
     assert summary(out)["left_of_earlier_runs"] == ["deck"]
+    # Should the row come back for another paper, its folder is made up of that alone.
+    pages(tmp_path, out, "label;waist\nDeck;70\n", papers=(PaperName.A3,))
+    assert sorted(path.name for path in (out / "deck").iterdir()) == [
+        "chorus-skirt-a3.pdf", "chorus-skirt-figures.json",
+    ]  # fmt: skip
 
 
 def test_a_folder_with_other_things_in_it_is_left_alone(tmp_path: Path) -> None:
@@ -186,18 +201,18 @@ def test_two_batches_do_not_share_a_folder(tmp_path: Path) -> None:
     wearers, sheet = company(tmp_path)
     other = wearers.rename(tmp_path / "orchestra.csv")
     before = files(out)
-    with pytest.raises(TakenError, match=r"batch of chorus.csv and chorus-skirt.toml"):
+    with pytest.raises(TakenError, match=r"another batch \(chorus.csv, chorus-skirt"):
         write_batch(other, sheet, out, figures_only=True, processes=1)
     assert files(out) == before
 
 
 def test_two_batches_at_once_do_not_write_into_one_folder(tmp_path: Path) -> None:
-    with Journal(tmp_path / "out", "chorus.csv", "chorus-skirt.toml", force=False):
+    with Journal(tmp_path / "out", {"wearers": "chorus.csv"}, force=False):
         with pytest.raises(TakenError, match="another batch is being written"):
             figures(tmp_path, tmp_path / "out")
         with pytest.raises(TakenError, match="another batch is being written"):
             figures(tmp_path, tmp_path / "out", force=True)
-    figures(tmp_path, tmp_path / "out")
+    figures(tmp_path, tmp_path / "out", force=True)
 
 
 def test_a_row_that_breaks_the_draft_stops_no_other(
