@@ -33,18 +33,20 @@ def short(pattern: Pattern) -> str:
             if figures.ruffle is None
             else say("A lining and a gathered ruffle to go into a skirt that you have")
         )
-    return ", ".join((_skirt(pattern), *_under(pattern)))
+    return ", ".join((*_skirt(pattern), *_under(pattern)))
 
 
-def _skirt(pattern: Pattern) -> str:
+def _skirt(pattern: Pattern) -> Iterator[str]:
     skirt = pattern.figures.skirt
     if skirt.cut == "gored":
-        return say("A skirt in gores")
-    if skirt.cut == "gathered":
-        return say("A gathered skirt")
-    if skirt.cut == "tiered":
-        return say("A tiered skirt")
-    return say("A skirt cut from {fullness}", fullness=fullness_words(skirt.fullness or 0.0))
+        yield say("A skirt in gores")
+    elif skirt.cut == "gathered":
+        yield say("A gathered skirt")
+    elif skirt.cut == "tiered":
+        yield say("A tiered skirt")
+    else:
+        yield say("A circle skirt")
+        yield fullness_words(skirt.fullness or 0.0)
 
 
 def _under(pattern: Pattern) -> Iterator[str]:

@@ -163,14 +163,12 @@ def _time(pattern: Pattern, made: Sequence[SizeFiles]) -> Section | None:
 
 
 def _printing(pattern: Pattern, sheets: Sequence[Sheets]) -> Section:
-    rows = tuple(
-        (paper_title(one.paper), one.pages, paper_use(one.paper), one.file) for one in sheets
-    )
+    rows = tuple((paper_title(one.paper), one.pages, paper_use(one.paper)) for one in sheets)
     papers = {one.paper for one in sheets}
     blocks: list[Block] = [
         Table(
             caption=say("Papers"),
-            heads=(say("paper"), say("pages"), say("for"), say("file")),
+            heads=(say("paper"), say("pages"), say("for")),
             rows=rows,
             figures=(1,),
         ),

@@ -46,7 +46,7 @@ def body_columns(pattern: Pattern) -> tuple[Column, ...]:
     return (
         Column(name=say("waist of the body"), values=tuple(body.waist for body in bodies)),
         Column(name=say("hip of the body"), values=tuple(body.hip for body in bodies)),
-        Column(name=say("height"), values=tuple(body.height for body in bodies)),
+        Column(name=say("height of the body"), values=tuple(body.height for body in bodies)),
     )
 
 

@@ -31,6 +31,7 @@ from render.publish.missing import missing as lacking
 from render.publish.pack import Pack, for_readers, publish
 from render.publish.papers import pack_papers
 from tests.render.browser import Browser, browser, missing
+from tests.render.test_booklet_html import BROKEN
 
 HOSTILE = "Usher <script>alert(1)</script> & *pins* | [x](y)"
 SHEET = f"""
@@ -247,9 +248,11 @@ def test_no_cell_of_a_spreadsheet_is_reckoned(written: Written) -> None:
 
 def test_the_post_tells_every_paper_with_its_pages_and_both_units(written: Written) -> None:
     post = written.text("post.md")
-    for paper in ("a4", "letter", "a0", "projector"):
+    papers = {"a4": "A4", "letter": "US Letter", "a0": "A0", "projector": "projector"}
+    for paper, title in papers.items():
         pages = len(pypdf.PdfReader(written.path(f"{NAME}-{paper}.pdf")).pages)
-        assert re.search(rf"\| {pages} \|[^|]*\| {NAME}-{paper}\.pdf \|", post), paper
+        assert re.search(rf"^\| {title} \| {pages} \|", post, re.MULTILINE), paper
+        assert re.search(rf"^\| {NAME}-{paper}\.pdf \| {title}: ", post, re.MULTILINE), paper
     assert re.search(r"38\.0\u00a0cm \(15\u00a0in\)", post)
     for words in ("true size", "actual size", "100 mm", "Fire:", "no legal advice", "estimates"):
         assert words in post, words
@@ -318,6 +321,9 @@ def test_axe_finds_no_fault_in_the_post(chromium: Browser, written: Written, wid
     assert len(told["passes"]) > 20
     assert [(fault["id"], fault["nodes"][0]["html"]) for fault in told["violations"]] == []
     assert chromium.asks("document.scrollingElement.scrollWidth") <= wide
+    # Addresses, and a title that is no words, may be broken; nothing else is.
+    broken = [run for run in chromium.asks(BROKEN) if "://" not in run and "<" not in run]
+    assert broken == []
     assert chromium.asks("[...document.images].every(i => i.complete && i.naturalWidth > 999)")
 
 
