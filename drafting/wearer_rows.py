@@ -10,6 +10,7 @@ from typing import Any
 
 from drafting.errors import Fault, SheetError
 from drafting.measurements import NAMES
+from drafting.own_sizes import Beside
 from drafting.sheet import read_sheet, sheet_tables, spec_from_tables
 from drafting.spec import Figure
 from drafting.toml_places import line_of, places
@@ -25,7 +26,7 @@ _OF_THE_STAGE = ("heel", "step")
 """What a production asks of all its wearers alike: the shoes, and how they walk."""
 
 _STAND_INS: Mapping[str, tuple[Mapping[str, str], ...]] = {
-    Figure.ADULT: ({"size": "P01"}, {"size": "P05"}, {"size": "P12"}),
+    Figure.ADULT: ({"waist": "60 cm"}, {"waist": "74 cm"}, {"waist": "104 cm"}),
     Figure.CHILD: ({"waist": "54 cm"}, {"waist": "60 cm"}, {"waist": "66 cm"}),
 }
 """Bodies to try a sheet on: what is wrong for all of them is wrong with the sheet."""
@@ -52,8 +53,14 @@ def with_wearer(tables: Mapping[str, Any], cells: Mapping[str, str]) -> dict[str
     return {**tables, "wearer": wearer}
 
 
-def tables_for_rows(text: str, *, name: str = "sheet") -> dict[str, Any]:
+def tables_for_rows(
+    text: str, *, name: str = "sheet", beside: Beside | None = None
+) -> dict[str, Any]:
     """Return the tables of a sheet that many wearers are to be drafted by.
+
+    Args:
+        name: how the sheet is called in messages.
+        beside: a way to read the size table of a sheet that has its own.
 
     Raises:
         SheetError: a line cannot be read, it lists graded sizes, or it has faults that no
@@ -69,36 +76,40 @@ def tables_for_rows(text: str, *, name: str = "sheet") -> dict[str, Any]:
             line=line_of(("publish", "sizes"), places(text)),
         )
         raise SheetError(name, (fault,))
-    if faults := _faults_for_all(text, tables, name):
+    if faults := _faults_for_all(text, tables, name, beside):
         raise SheetError(name, faults)
     return tables
 
 
-def _faults_for_all(text: str, tables: Mapping[str, Any], name: str) -> tuple[Fault, ...]:
+def _faults_for_all(
+    text: str, tables: Mapping[str, Any], name: str, beside: Beside | None
+) -> tuple[Fault, ...]:
     """Return the faults that the sheet has whoever wears it, on their lines."""
     own = tables.get("wearer")
     figure = own.get("figure") if isinstance(own, Mapping) else None
     bodies = _STAND_INS.get(str(figure), _STAND_INS[Figure.ADULT])
-    tried = [_faults(with_wearer(tables, body), name) for body in bodies]
+    tried = [_faults(with_wearer(tables, body), name, beside) for body in bodies]
     alike = [fault for fault in tried[0] if all(_among(fault, others) for others in tried[1:])]
     if not alike:
         return ()
-    placed = _placed(text, name)
+    placed = _placed(text, name, beside)
     found = [next((one for one in placed if _same(one, fault)), fault) for fault in alike]
     return tuple(sorted(found, key=lambda fault: fault.line))
 
 
-def _faults(tables: Mapping[str, Any], name: str) -> tuple[Fault, ...]:
+def _faults(tables: Mapping[str, Any], name: str, beside: Beside | None) -> tuple[Fault, ...]:
     try:
-        spec_from_tables(tables, name=name)
+        spec_from_tables(tables, name=name, beside=beside)
     except SheetError as error:
+        if error.name != name:
+            raise  # the faults are those of its size table, and stand on lines of that
         return error.faults
     return ()
 
 
-def _placed(text: str, name: str) -> tuple[Fault, ...]:
+def _placed(text: str, name: str, beside: Beside | None) -> tuple[Fault, ...]:
     try:
-        read_sheet(text, name=name)
+        read_sheet(text, name=name, beside=beside)
     except SheetError as error:
         return error.faults
     return ()

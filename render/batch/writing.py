@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
 
-from drafting.sheet import load_text
+from drafting.own_sizes import Beside
+from drafting.sheet import beside, load_text
 from drafting.spec import PaperName
 from drafting.wearer_rows import tables_for_rows, units_of
 from render.batch.journal import Journal, files_there
@@ -92,15 +93,21 @@ def write_batch(
     wishes = Wishes(papers=papers, effort=effort, without=without, figures_only=figures_only)
     header, count = looked_through(wearers)
     text = load_text(sheet)
-    tables = tables_for_rows(text, name=sheet.name)
+    held: dict[str, bytes] = {}
+    tables = tables_for_rows(text, name=sheet.name, beside=_keeping(beside(sheet), held))
     job = Job(
-        sheet=sheet.name, title=sheet.stem, tables=tables, into=folder.absolute(), wishes=wishes
+        sheet=sheet.name,
+        title=sheet.stem,
+        tables=tables,
+        beside=held,
+        into=folder.absolute(),
+        wishes=wishes,
     )
     with (
         crew(processes=processes, cluster=cluster) as run,
         Journal(job.into, _batch(wearers, sheet, wishes), force=force) as journal,
     ):
-        rows = Rows(wearers, text, wishes, journal)
+        rows = Rows(wearers, text, job, journal)
         advance(0, count)
         for through in _through(rows, journal, job, run):
             advance(through, count)
@@ -133,6 +140,16 @@ def write_batch(
         left=left,
         summary=summary,
     )
+
+
+def _keeping(read: Beside, held: dict[str, bytes]) -> Beside:
+    """Return a way to read files beside a sheet that keeps what it read."""
+
+    def found(name: str) -> bytes:
+        held[name] = read(name)
+        return held[name]
+
+    return found
 
 
 def _batch(wearers: Path, sheet: Path, wishes: Wishes) -> dict[str, str]:
