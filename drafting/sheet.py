@@ -161,6 +161,22 @@ def spec_from_tables(
     return spec
 
 
+def size_table_of(
+    tables: Mapping[str, Any], *, text: str, name: str = "sheet", beside: Beside | None = None
+) -> SizeTable | None:
+    """Return the size table that a sheet has of its own, or None.
+
+    Raises:
+        SheetError: the sheet's ``text`` leads to no table, or the table has faults.
+    """
+    with speaking(Language.ENGLISH):
+        try:
+            return own_table(tables, beside, _context(tables))
+        except KeyFault as error:
+            line = line_of((error.fault.key,), places(text))
+            raise SheetError(name, (replace(error.fault, line=line),)) from None
+
+
 def _spec_or_faults(
     tables: Mapping[str, Any], title: str, beside: Beside | None, *, partial: bool
 ) -> tuple[Spec | None, Faults]:

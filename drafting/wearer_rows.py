@@ -11,7 +11,8 @@ from typing import Any
 from drafting.errors import Fault, SheetError
 from drafting.measurements import NAMES
 from drafting.own_sizes import Beside
-from drafting.sheet import read_sheet, sheet_tables, spec_from_tables
+from drafting.sheet import read_sheet, sheet_tables, size_table_of, spec_from_tables
+from drafting.sizes import SizeTable
 from drafting.spec import Figure
 from drafting.toml_places import line_of, places
 from drafting.units import Units
@@ -26,7 +27,7 @@ _OF_THE_STAGE = ("heel", "step")
 """What a production asks of all its wearers alike: the shoes, and how they walk."""
 
 _STAND_INS: Mapping[str, tuple[Mapping[str, str], ...]] = {
-    Figure.ADULT: ({"waist": "60 cm"}, {"waist": "74 cm"}, {"waist": "104 cm"}),
+    Figure.ADULT: ({"size": "P01"}, {"size": "P05"}, {"size": "P12"}),
     Figure.CHILD: ({"waist": "54 cm"}, {"waist": "60 cm"}, {"waist": "66 cm"}),
 }
 """Bodies to try a sheet on: what is wrong for all of them is wrong with the sheet."""
@@ -59,8 +60,7 @@ def tables_for_rows(
     """Return the tables of a sheet that many wearers are to be drafted by.
 
     Args:
-        name: how the sheet is called in messages.
-        beside: a way to read the size table of a sheet that has its own.
+        beside: a way to read a size table of its own.
 
     Raises:
         SheetError: a line cannot be read, it lists graded sizes, or it has faults that no
@@ -76,18 +76,26 @@ def tables_for_rows(
             line=line_of(("publish", "sizes"), places(text)),
         )
         raise SheetError(name, (fault,))
-    if faults := _faults_for_all(text, tables, name, beside):
+    table = size_table_of(tables, text=text, name=name, beside=beside)
+    if faults := _faults_for_all(text, tables, name, beside, table):
         raise SheetError(name, faults)
     return tables
 
 
 def _faults_for_all(
-    text: str, tables: Mapping[str, Any], name: str, beside: Beside | None
+    text: str,
+    tables: Mapping[str, Any],
+    name: str,
+    beside: Beside | None,
+    table: SizeTable | None,
 ) -> tuple[Fault, ...]:
     """Return the faults that the sheet has whoever wears it, on their lines."""
     own = tables.get("wearer")
     figure = own.get("figure") if isinstance(own, Mapping) else None
     bodies = _STAND_INS.get(str(figure), _STAND_INS[Figure.ADULT])
+    if table is not None:
+        names = table.names
+        bodies = tuple({"size": name} for name in (names[0], names[len(names) // 2], names[-1]))
     tried = [_faults(with_wearer(tables, body), name, beside) for body in bodies]
     alike = [fault for fault in tried[0] if all(_among(fault, others) for others in tried[1:])]
     if not alike:
@@ -101,8 +109,6 @@ def _faults(tables: Mapping[str, Any], name: str, beside: Beside | None) -> tupl
     try:
         spec_from_tables(tables, name=name, beside=beside)
     except SheetError as error:
-        if error.name != name:
-            raise  # the faults are those of its size table, and stand on lines of that
         return error.faults
     return ()
 
@@ -136,4 +142,6 @@ def column_faults(error: SheetError) -> Iterator[tuple[str, str, str]]:
     """
     for fault in error.faults:
         table, _, key = fault.key.partition(".")
-        yield key if table == "wearer" else "", fault.what, fault.allowed
+        # Lines are those of the sheet's own size table, which may be another figure's.
+        place = f"{error.name}, line {fault.line}: " if fault.line else ""
+        yield key if table == "wearer" else "", place + fault.what, fault.allowed

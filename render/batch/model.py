@@ -4,7 +4,7 @@ Everything here is small, plain and can be sent to another machine.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeAlias
 
@@ -49,17 +49,16 @@ class Job:
         sheet: the sheet's file name.
         title: the title of a sheet that has none.
         tables: of the sheet.
-        beside: bytes of the size table that the sheet names, by its path; workers far away
-            cannot read what lies beside the sheet.
         into: the batch's folder, as a whole path.
+        size_table: what stands in the sheet's own size table, for workers far from it.
     """
 
     sheet: str
     title: str
     tables: Mapping[str, Any]
-    beside: Mapping[str, bytes] = field(default_factory=dict)
     into: Path
     wishes: Wishes
+    size_table: bytes | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,7 +17,7 @@ from drafting.spreadsheet_lines import text_lines
 from drafting.wearer_rows import COLUMNS, MEASURES
 from render.batch.folder_names import FolderNames
 from render.batch.journal import Journal
-from render.batch.model import FAULTY, Job, Task, fault, record_of
+from render.batch.model import FAULTY, Task, Wishes, fault, record_of
 
 REPEATED = "The label is that of an earlier row too; the folder has the line behind it."
 
@@ -66,12 +66,11 @@ class Rows:
         passed: how many needed no draft: those, and the rows at fault.
     """
 
-    def __init__(self, path: Path, sheet_text: str, job: Job, journal: Journal) -> None:
+    def __init__(self, path: Path, sheet_text: str, wishes: Wishes, journal: Journal) -> None:
         self._path, self._journal = path, journal
-        tables = {name: hashlib.sha256(data).hexdigest() for name, data in job.beside.items()}
-        self._of_all = json.dumps([edition(), sheet_text, tables, job.wishes.as_json()])
+        self._of_all = json.dumps([edition(), sheet_text, wishes.as_json()])
         self._names = FolderNames()
-        self._figures_only = job.wishes.figures_only
+        self._figures_only = wishes.figures_only
         self.kept = self.passed = 0
 
     def tasks(self) -> Iterator[tuple[int, Task]]:

@@ -79,7 +79,7 @@ def _spec(task: Task, job: Job) -> Spec:
     if not task.cells.get("label"):
         tables["wearer"]["label"] = task.label
     return spec_from_tables(
-        tables, name=job.sheet, title_if_none=job.title, beside=job.beside.__getitem__
+        tables, name=job.sheet, title_if_none=job.title, beside=lambda _: job.size_table or b""
     )
 
 

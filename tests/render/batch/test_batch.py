@@ -264,38 +264,6 @@ def test_letters_that_cannot_be_read_are_found_before_any_row_is_drafted(tmp_pat
     assert not (tmp_path / "out").exists()
 
 
-def test_sizes_of_the_sheets_own_table_are_drafted_and_a_changed_table_anew(
-    tmp_path: Path,
-) -> None:
-    out = tmp_path / "out"
-    sheet = SHEET.replace("[skirt]", 'size_table = "ours.csv"\n[skirt]', 1)
-    rows = "label;size\nSwing;B\nDeck;P05\n"
-    sizes = (
-        "size,waist,hip,hip_depth,waist_to_knee,floor_front,floor_side,floor_back\n"
-        "A,66,90,20,57,103,104,103\nB,72,96,20,57,103,104,103\nC,78,102,20,57,103,104,103\n"
-    )
-    company(tmp_path)
-    (tmp_path / "ours.csv").write_text(sizes, encoding="utf-8")
-    done = figures(tmp_path, out, rows, sheet=sheet, processes=2)
-    assert (done.drafted, done.faulty) == (1, 1)
-    assert done.faults[0].startswith("chorus.csv, line 3, size: ")
-    assert figures(tmp_path, out, rows, sheet=sheet).kept == 1
-    before = summary(out)["wearers"][0]["figures"]["skirt"]["waistline"]
-    (tmp_path / "ours.csv").write_text(sizes.replace("72,", "73,"), encoding="utf-8")
-    assert figures(tmp_path, out, rows, sheet=sheet).kept == 0
-    assert summary(out)["wearers"][0]["figures"]["skirt"]["waistline"] > before + 9
-
-
-def test_a_size_table_at_fault_writes_nothing(tmp_path: Path) -> None:
-    sheet = SHEET.replace("[skirt]", 'size_table = "ours.csv"\n[skirt]', 1)
-    with pytest.raises(SheetError, match=r"chorus-skirt.toml, line 4: .*no such file"):
-        figures(tmp_path, tmp_path / "out", sheet=sheet)
-    (tmp_path / "ours.csv").write_text("size,waist\nA,66\nB,60\n", encoding="utf-8")
-    with pytest.raises(SheetError, match=r"^ours.csv"):
-        figures(tmp_path, tmp_path / "out", sheet=sheet)
-    assert not (tmp_path / "out").exists()
-
-
 def test_a_sheet_at_fault_writes_nothing(tmp_path: Path) -> None:
     with pytest.raises(SheetError, match="dubble"):
         figures(tmp_path, tmp_path / "out", sheet=SHEET.replace('"half"', '"dubble"'))
