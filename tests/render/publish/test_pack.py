@@ -29,7 +29,7 @@ from drafting.spec import PaperName, Publish, Scope
 from render.files import ExistsError
 from render.publish.missing import missing as lacking
 from render.publish.pack import Pack, for_readers, publish
-from render.publish.papers import pack_papers
+from render.publish.papers import pack_papers, paper_use
 from tests.render.browser import Browser, browser, missing
 from tests.render.test_booklet_html import BROKEN
 
@@ -334,6 +334,7 @@ def test_a_pack_on_cards_is_for_printers_at_home(written: Written) -> None:
     spec = written.pattern.spec
     card = replace(spec, print=replace(spec.print, scope=Scope.CARD))
     assert pack_papers(card) == (PaperName.A4, PaperName.LETTER)
+    assert paper_use(PaperName.A4, Scope.CARD) == "one page of figures, for tape and chalk"
 
 
 def test_a_sheets_own_papers_are_added(written: Written) -> None:
