@@ -20,6 +20,8 @@ from drafting.errors import DraftingError, LengthError, quoted
 
 if TYPE_CHECKING:
     from drafting.pattern import Pattern
+    from drafting.sizes import SizeTable
+    from drafting.units import Units
 
 WORDS_FAULT, SHEET_FAULT, FILE_FAULT, INTERRUPTED = 2, 3, 4, 130
 
@@ -577,13 +579,35 @@ def sizes(
     inches: Annotated[
         bool, typer.Option("--inches", help="In inches, to the nearest 1/8.")
     ] = False,
+    table: Annotated[
+        Path | None,
+        typer.Option(
+            metavar="FILE.csv",
+            help="Check and show a size table of your own. Its bare numbers are centimetres, or"
+            " inches with --inches.",
+        ),
+    ] = None,
+    child: Annotated[
+        bool, typer.Option("--child", help="With --table: it holds children's sizes.")
+    ] = False,
 ) -> None:
-    """Show the size table that size = "P05" in a sheet reads from."""
+    """Show the size table that size = "P05" in a sheet reads from, or check one of your own.
+
+    hemsweep sizes --table our-sizes.csv
+    """
     from drafting.units import Units
     from render.terminal import sizes_text
 
+    units = Units.INCH if inches else Units.CM
     with one_line_errors():
-        _tell(sizes_text(Units.INCH if inches else Units.CM))
+        _tell(sizes_text(units, _own_table(table, units, child=child) if table else None))
+
+
+def _own_table(path: Path, units: "Units", *, child: bool) -> "SizeTable":
+    from drafting.own_sizes import load_size_table
+    from drafting.spec import Figure
+
+    return load_size_table(path, figure=Figure.CHILD if child else Figure.ADULT, units=units)
 
 
 @app.command()

@@ -1,21 +1,24 @@
 """What is filled in for measures that were not taken. Millimetres.
 
-They come from the size named, or by the waist from the sizes nearest; a child's are estimated.
+They come from the size named, or by the waist from the sizes nearest; a child's are estimated,
+unless the sheet has a size table of its own.
 """
 
 from collections.abc import Mapping
 
 from drafting.findings import Finding, Level
 from drafting.language import listed, say, say_counted
-from drafting.measurements import FLOOR_LENGTHS, NAMES, SAME, measure_words
+from drafting.measurements import FLOOR_LENGTHS, SAME, measure_words
 from drafting.sizes import (
+    MEASURES,
     Size,
+    SizeTable,
     child_height,
     child_measures,
     for_height,
     measures_for_waist,
     neighbours,
-    size_table,
+    project_table,
 )
 from drafting.spec import Figure
 from drafting.units import Mm, Units, length_text
@@ -27,12 +30,17 @@ STEP_OF_HEIGHT = 0.42
 
 
 def whole_body(
-    written: Mapping[str, Mm], *, figure: Figure, size: Size | None = None
+    written: Mapping[str, Mm],
+    *,
+    figure: Figure,
+    size: Size | None = None,
+    table: SizeTable | None = None,
 ) -> dict[str, Mm]:
     """Return every measure a draft needs: those written, the others from the size or by waist.
 
     Args:
         written: at least a waist, unless a size is named; the measures here always win.
+        table: the sheet's own size table; None for the project's.
 
     Raises:
         KeyError: neither a waist nor a size is given.
@@ -40,20 +48,21 @@ def whole_body(
     height = written.get("height")
     if size is not None:
         found = for_height(size, height)
-    elif figure is Figure.CHILD:
+    elif figure is Figure.CHILD and table is None:
         found = child_measures(written["waist"], height)
     else:
-        found = measures_for_waist(written["waist"], height)
-    body = {name: getattr(found, name) for name in NAMES if hasattr(found, name)}
+        found = measures_for_waist(written["waist"], height, table)
+    body = {name: getattr(found, name) for name in MEASURES}
     body.update(written)
     if "floor_left" in written and "floor_right" in written:
         body["floor_side"] = (written["floor_left"] + written["floor_right"]) / 2
     body.setdefault("heel", 0.0)
-    body.setdefault(
-        "height", ADULT_HEIGHT if figure is Figure.ADULT else child_height(body["waist"])
-    )
+    of_table = found.height if table is not None else None
+    if "height" not in body:
+        guess = ADULT_HEIGHT if figure is Figure.ADULT else child_height(body["waist"])
+        body["height"] = guess if of_table is None else of_table
     if "step" not in body:
-        known_height = height is not None or figure is Figure.CHILD
+        known_height = (height or of_table) is not None or figure is Figure.CHILD
         body["step"] = STEP_OF_HEIGHT * body["height"] if known_height else ADULT_STEP
     return body
 
@@ -62,20 +71,34 @@ _ESTIMATED = ("hip", "hip_depth", "waist_to_knee", "floor_front", "floor_side", 
 
 
 def estimate_findings(
-    written: Mapping[str, Mm], *, figure: Figure, size: Size | None, units: Units
+    written: Mapping[str, Mm],
+    *,
+    figure: Figure,
+    size: Size | None,
+    units: Units,
+    table: SizeTable | None = None,
 ) -> tuple[Finding, ...]:
     """Return the remark that tells which measures were not taken, and what they come from.
 
     A named size is what was asked for, and needs none.
+
+    Args:
+        table: the sheet's own size table; None for the project's.
     """
     missing = [name for name in _ESTIMATED if name not in written]
     if "floor_left" in written and "floor_right" in written and "floor_side" in missing:
         missing.remove("floor_side")
-    if size is not None or not missing:
+    if not missing:
         return ()
+    unused = _height_unused(missing, written, units, table)
+    if size is not None:
+        return unused
     child = figure is Figure.CHILD
     # The measures begin an English sentence and end a French one.
-    told = _not_measured(missing, written, units, child=child)
+    if table is not None:
+        told = _read_from_own(missing, written, units, table)
+    else:
+        told = _not_measured(missing, written, units, child=child)
     what = told[0].upper() + told[1:]
     if child:
         return (
@@ -85,6 +108,7 @@ def estimate_findings(
                 what=what,
                 do=say("Measure the child before you cut, and write the measures under [wearer]."),
             ),
+            *unused,
         )
     return (
         Finding(
@@ -93,6 +117,31 @@ def estimate_findings(
             what=what,
             do=say(
                 "Measure what you can and write it under [wearer]; your own measures always win."
+            ),
+        ),
+        *unused,
+    )
+
+
+def _height_unused(
+    missing: list[str], written: Mapping[str, Mm], units: Units, table: SizeTable | None
+) -> tuple[Finding, ...]:
+    """Return a note where a height is written that an own table has no use for."""
+    if table is None or table.has_heights or "height" not in written or missing == ["hip"]:
+        return ()
+    height = length_text(written["height"], units)
+    return (
+        Finding(
+            level=Level.NOTE,
+            code="height-unused",
+            what=say(
+                "Your own size table has no column for the height: its lengths are used as they"
+                " are, whatever the height of {height}.",
+                height=height,
+            ),
+            do=say(
+                "Add a column height to the table, or measure the lengths and write them under"
+                " [wearer]."
             ),
         ),
     )
@@ -149,6 +198,36 @@ def _not_measured(
     )
 
 
+def _read_from_own(
+    missing: list[str], written: Mapping[str, Mm], units: Units, table: SizeTable
+) -> str:
+    """Return which measures were not taken, and where in the sheet's own table they stand."""
+    count, measures = len(missing), _listed(missing)
+    waist, sizes = length_text(written["waist"], units), _where(written["waist"], table)
+    if "height" in written and table.has_heights:
+        return say_counted(
+            "{measures} was not measured; it is read from your own size table for a waist of"
+            " {waist} and a height of {height} ({sizes}).",
+            "{measures} were not measured; they are read from your own size table for a waist of"
+            " {waist} and a height of {height} ({sizes}).",
+            count,
+            measures=measures,
+            waist=waist,
+            height=length_text(written["height"], units),
+            sizes=sizes,
+        )
+    return say_counted(
+        "{measures} was not measured; it is read from your own size table for a waist of {waist}"
+        " ({sizes}).",
+        "{measures} were not measured; they are read from your own size table for a waist of"
+        " {waist} ({sizes}).",
+        count,
+        measures=measures,
+        waist=waist,
+        sizes=sizes,
+    )
+
+
 def _listed(missing: list[str]) -> str:
     floors = [name for name in missing if name in FLOOR_LENGTHS]
     names = [measure_words(name) for name in missing if name not in floors]
@@ -159,12 +238,12 @@ def _listed(missing: list[str]) -> str:
     return listed(names)
 
 
-def _where(waist: Mm) -> str:
+def _where(waist: Mm, table: SizeTable | None = None) -> str:
     """Return which sizes a waist is read from."""
-    for size in size_table():
+    for size in (table or project_table()).sizes:
         if abs(size.waist - waist) < SAME:
             return say("size {size}", size=size.name)
-    low, high = neighbours(waist)
+    low, high = neighbours(waist, table)
     if waist < low.waist:
         return say("below {size}, its smallest", size=low.name)
     if waist > high.waist:

@@ -25,10 +25,12 @@ from drafting.language import Language, speaking
 from drafting.measure_checks import measure_faults
 from drafting.measurements import NAMES, Given
 from drafting.missing_measures import whole_body
+from drafting.own_sizes import MOST_BYTES as MOST_TABLE_BYTES
+from drafting.own_sizes import Beside, KeyFault, own_table
 from drafting.sheet_checks import Faults, Reading, sheet_faults
 from drafting.sheet_defaults import UNTITLED, made_spec, written_measures
 from drafting.sheet_told import Context, measure_text, near
-from drafting.sizes import Size, for_height, size_named
+from drafting.sizes import MEASURES, Size, SizeTable, for_height, size_named
 from drafting.skirt_checks import skirt_faults
 from drafting.spec import Figure, Spec
 from drafting.toml_places import line_of, places, read_tables
@@ -50,7 +52,25 @@ def load(path: Path) -> Spec:
         OSError: the file cannot be read.
         SheetError: it is no sheet, or has faults.
     """
-    return read_sheet(load_text(path), name=path.name, title_if_none=path.stem)
+    text = load_text(path)
+    return read_sheet(text, name=path.name, title_if_none=path.stem, beside=beside(path))
+
+
+def beside(sheet: Path) -> Beside:
+    """Return a way to read what lies beside a sheet's file, or in a folder below it."""
+    folder = sheet.parent
+
+    def found(name: str) -> bytes:
+        path = folder / name
+        # A link may lead anywhere, and a pipe never ends.
+        if path.exists() and not path.resolve().is_relative_to(folder.resolve()):
+            raise PermissionError(13, "it leads out of the sheet's folder", str(path))
+        if path.exists() and not path.is_file() and not path.is_dir():
+            raise OSError(22, "it is no file", str(path))
+        with path.open("rb") as file:
+            return file.read(MOST_TABLE_BYTES + 1)
+
+    return found
 
 
 def load_text(path: Path) -> str:
@@ -79,18 +99,29 @@ def _decoded(data: bytes, name: str) -> str:
         raise SheetError(name, (fault,)) from None
 
 
-def read_sheet(text: str, *, name: str = "sheet", title_if_none: str = UNTITLED) -> Spec:
+def read_sheet(
+    text: str,
+    *,
+    name: str = "sheet",
+    title_if_none: str = UNTITLED,
+    beside: Beside | None = None,
+) -> Spec:
     """Return the spec that a sheet's text asks for.
 
     Args:
         name: how the sheet is called in messages.
         title_if_none: the title of a sheet that gives none.
+        beside: a way to read a file by its path from the sheet's folder, for the size table of
+            a sheet that has its own; ``beside(path)`` here is one for a sheet's file.
 
     Raises:
-        SheetError: the sheet has faults; all are told, in the order of its lines.
+        SheetError: the sheet has faults; all are told, in the order of its lines. Or its own
+            size table has, and those are told.
     """
     reading = read_tables(text)
-    spec, faults = _spec_or_faults(reading.tables, title_if_none, partial=bool(reading.slips))
+    spec, faults = _spec_or_faults(
+        reading.tables, title_if_none, beside, partial=bool(reading.slips)
+    )
     if spec is not None and not reading.slips:
         return spec
     found = places(reading.text)
@@ -113,30 +144,56 @@ def sheet_tables(text: str, *, name: str = "sheet") -> dict[str, Any]:
 
 
 def spec_from_tables(
-    tables: Mapping[str, Any], *, name: str = "sheet", title_if_none: str = UNTITLED
+    tables: Mapping[str, Any],
+    *,
+    name: str = "sheet",
+    title_if_none: str = UNTITLED,
+    beside: Beside | None = None,
 ) -> Spec:
     """Return the spec that the tables of a sheet ask for; its faults have no lines.
 
     Raises:
         SheetError: the tables have faults; all are told.
     """
-    spec, faults = _spec_or_faults(tables, title_if_none, partial=False)
+    spec, faults = _spec_or_faults(tables, title_if_none, beside, partial=False)
     if spec is None:
         raise SheetError(name, tuple(fault for _, fault in faults))
     return spec
 
 
+def size_table_of(
+    tables: Mapping[str, Any], *, text: str, name: str = "sheet", beside: Beside | None = None
+) -> SizeTable | None:
+    """Return the size table that a sheet has of its own, or None.
+
+    Raises:
+        SheetError: the sheet's ``text`` leads to no table, or the table has faults.
+    """
+    with speaking(Language.ENGLISH):
+        try:
+            return own_table(tables, beside, _context(tables))
+        except KeyFault as error:
+            line = line_of((error.fault.key,), places(text))
+            raise SheetError(name, (replace(error.fault, line=line),)) from None
+
+
 def _spec_or_faults(
-    tables: Mapping[str, Any], title: str, *, partial: bool
+    tables: Mapping[str, Any], title: str, beside: Beside | None, *, partial: bool
 ) -> tuple[Spec | None, Faults]:
     """Return the spec, or None and the faults, which are English as the sheet's keys are.
 
     ``partial`` tables lack lines that could not be read: nothing is said to be missing.
     """
     with speaking(Language.ENGLISH):
+        context = _context(tables)
+        try:
+            # Without its table a sheet's sizes mean nothing: no more is said of such a sheet.
+            context = replace(context, table=own_table(tables, beside, context))
+        except KeyFault as error:
+            return None, [((error.fault.key,), error.fault)]
         if asks_for_sizes(tables):
-            return _read_graded(tables, title, partial=partial)
-        return _read(tables, title, partial=partial)
+            return _read_graded(tables, title, context, partial=partial)
+        return _read(tables, title, context, partial=partial)
 
 
 def _language(tables: Mapping[str, Any]) -> Language:
@@ -146,29 +203,39 @@ def _language(tables: Mapping[str, Any]) -> Language:
     return Language(wanted) if wanted in tuple(Language) else Language.ENGLISH
 
 
-def _read(tables: Mapping[str, Any], title: str, *, partial: bool) -> tuple[Spec | None, Faults]:
+def _read(
+    tables: Mapping[str, Any], title: str, context: Context, *, partial: bool
+) -> tuple[Spec | None, Faults]:
     from drafting import sheet_models
 
-    context = _context(tables)
+    table = context.table
     sheet, told, unread = sheet_models.read(tables, context)
     reading = Reading(
-        sheet=sheet, tables=tables, unread=unread, units=context.shown, partial=partial
+        sheet=sheet,
+        tables=tables,
+        unread=unread,
+        units=context.shown,
+        partial=partial,
+        size_table=table,
     )
     figure = sheet.wearer.figure or Figure.ADULT
-    size = size_named(sheet.wearer.size) if sheet.wearer.size and figure is Figure.ADULT else None
+    sized = sheet.wearer.size and (figure is Figure.ADULT or table is not None)
+    size = size_named(sheet.wearer.size or "", table) if sized else None
     known = _known_measures(sheet.wearer, tables, size)
     faults = [*told, *_body_faults(reading, known, figure)]
-    body = None if any(path[0] == "wearer" for path, _ in faults) else _body(sheet.wearer, size)
+    body = (
+        None if any(path[0] == "wearer" for path, _ in faults) else _body(sheet.wearer, size, table)
+    )
     faults += sheet_faults(reading)
     faults += skirt_faults(reading, body)
     if faults or partial:
         return None, faults
     with speaking(_language(tables)):
-        return made_spec(sheet, known, size, context.shown, title), []
+        return made_spec(sheet, known, size, context, title), []
 
 
 def _read_graded(
-    tables: Mapping[str, Any], title: str, *, partial: bool
+    tables: Mapping[str, Any], title: str, context: Context, *, partial: bool
 ) -> tuple[Spec | None, Faults]:
     """Return the spec of a sheet that asks for several sizes, or None and its faults.
 
@@ -176,9 +243,9 @@ def _read_graded(
     """
     from drafting import sheet_models
 
-    sheet, own, _ = sheet_models.read(tables, _context(tables))
+    sheet, own, _ = sheet_models.read(tables, context)
     sizes = sheet.publish.sizes or ()
-    read = {name: _read(for_size(tables, name), title, partial=partial) for name in sizes}
+    read = {name: _read(for_size(tables, name), title, context, partial=partial) for name in sizes}
     faults = with_those_of_sizes(list(own), {name: found for name, (_, found) in read.items()})
     if sizes:
         faults += scope_faults(sheet.print.scope)
@@ -199,11 +266,14 @@ def _body_faults(reading: Reading, known: Mapping[str, Given], figure: Figure) -
     ]
 
 
-def _body(wearer: "WearerTable", size: Size | None) -> Mapping[str, Mm] | None:
+def _body(
+    wearer: "WearerTable", size: Size | None, table: SizeTable | None
+) -> Mapping[str, Mm] | None:
     """Return every measure of the body, or None while neither waist nor size is known."""
     if wearer.waist is None and size is None:
         return None
-    return whole_body(written_measures(wearer), figure=wearer.figure or Figure.ADULT, size=size)
+    figure = wearer.figure or Figure.ADULT
+    return whole_body(written_measures(wearer), figure=figure, size=size, table=table)
 
 
 def _context(tables: Mapping[str, Any]) -> Context:
@@ -233,5 +303,5 @@ def _known_measures(
     return {
         key: written[key] if key in written else Given(value=getattr(sized, key))
         for key in NAMES
-        if key in written or hasattr(sized, key)
+        if key in written or key in MEASURES
     }

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, TypeAlias
 
 from drafting.errors import Fault
 from drafting.sheet_told import either, shown, told
+from drafting.sizes import SizeTable
 from drafting.skirt_defaults import LEAST_FULLNESS, MOST_FULLNESS
 from drafting.spec import CutKind, Figure
 from drafting.units import Mm, Units, length_text
@@ -31,6 +32,7 @@ class Reading:
         unread: paths whose values, or whose very names, could not be read.
         units: in which lengths are told.
         partial: lines are lacking that could not be read at all.
+        size_table: the sheet's own size table; None for the project's.
     """
 
     sheet: "SheetTable"
@@ -38,6 +40,7 @@ class Reading:
     unread: frozenset[Path]
     units: Units
     partial: bool
+    size_table: SizeTable | None = None
 
     def raw(self, *path: str) -> object:
         """Return the value that the sheet writes there, or None."""
@@ -108,7 +111,7 @@ def _missing(reading: Reading) -> Faults:
             reading.fault(
                 ("wearer", "waist"),
                 "The sheet gives neither a waist nor a size.",
-                'Write waist = "74 cm", or size = "P05", under [wearer].',
+                f'Write waist = "74 cm", or size = "{_a_size(reading)}", under [wearer].',
             )
         )
     if reading.written("ruffle") and reading.sound("ruffle") and reading.lacks("lining"):
@@ -119,6 +122,10 @@ def _missing(reading: Reading) -> Faults:
         )
         faults.append((path, fault))
     return faults
+
+
+def _a_size(reading: Reading) -> str:
+    return reading.size_table.names[0] if reading.size_table else "P05"
 
 
 def _half_given_floor(reading: Reading) -> Faults:
@@ -143,7 +150,7 @@ def _half_given_floor(reading: Reading) -> Faults:
 
 def _grown_size(reading: Reading) -> Faults:
     wearer = reading.sheet.wearer
-    if not wearer.size or wearer.figure is not Figure.CHILD:
+    if not wearer.size or wearer.figure is not Figure.CHILD or reading.size_table is not None:
         return []
     return [
         reading.fault(

@@ -14,7 +14,8 @@ from drafting.language import Language, listed, say, say_counted
 from drafting.measure_checks import measure_findings
 from drafting.measurements import NAMES, Given
 from drafting.missing_measures import estimate_findings, whole_body
-from drafting.sizes import Size
+from drafting.sheet_told import Context
+from drafting.sizes import Size, SizeTable
 from drafting.skirt_defaults import lining_of, or_else, skirt_of, unused_keys
 from drafting.spec import (
     Cloth,
@@ -47,15 +48,20 @@ UNTITLED = "Skirt"
 
 
 def made_spec(
-    sheet: "SheetTable", known: Mapping[str, Given], size: Size | None, units: Units, title: str
+    sheet: "SheetTable",
+    known: Mapping[str, Given],
+    size: Size | None,
+    context: Context,
+    title: str,
 ) -> Spec:
     """Return the spec that a faultless sheet asks for, halved if it is for a half-scale form.
 
     Args:
         known: the measures that the sheet writes, and those of the size it names.
+        context: the units that are shown, and the sheet's own size table.
         title: the title of a sheet that gives none.
     """
-    wearer = _wearer(sheet.wearer, size)
+    wearer, units = _wearer(sheet.wearer, size, context.table), context.shown
     skirt = skirt_of(sheet.skirt, wearer)
     given = sheet.model_fields_set
     ruffle = _ruffle(sheet.ruffle) if "ruffle" in given else None
@@ -70,7 +76,7 @@ def made_spec(
         print=_print(sheet.print),
         publish=_publish(sheet.publish),
         findings=(
-            *_findings(sheet, known, size, units),
+            *_findings(sheet, known, size, context),
             *_unused(unused_keys(sheet.skirt)),
         ),
     )
@@ -110,21 +116,24 @@ def written_measures(table: "WearerTable") -> dict[str, Mm]:
     return {key: value for key in NAMES if (value := getattr(table, key)) is not None}
 
 
-def _wearer(table: "WearerTable", size: Size | None) -> Wearer:
+def _wearer(table: "WearerTable", size: Size | None, sizes: SizeTable | None) -> Wearer:
     figure = table.figure or Figure.ADULT
-    body = whole_body(written_measures(table), figure=figure, size=size)
+    body = whole_body(written_measures(table), figure=figure, size=size, table=sizes)
     return Wearer(label=table.label or "", size=size.name if size else "", figure=figure, **body)
 
 
 def _findings(
-    sheet: "SheetTable", known: Mapping[str, Given], size: Size | None, units: Units
+    sheet: "SheetTable", known: Mapping[str, Given], size: Size | None, context: Context
 ) -> tuple[Finding, ...]:
+    units = context.shown
     table, scale = sheet.wearer, sheet.scale or Scale.FULL
     figure = table.figure or Figure.ADULT
     accept = table.accept or ()
     return (
         *measure_findings(known, figure=figure, units=units, accept=accept, scale=scale),
-        *estimate_findings(written_measures(table), figure=figure, size=size, units=units),
+        *estimate_findings(
+            written_measures(table), figure=figure, size=size, units=units, table=context.table
+        ),
     )
 
 

@@ -250,6 +250,7 @@ class SheetTable(_Table):
     title: Annotated[str | None, text_up_to(TITLE_LENGTH, empty="refused")] = None
     units: Annotated[Units | None, choice_of(Units)] = None
     scale: Annotated[Scale | None, choice_of(Scale, example="half")] = None
+    size_table: str | None = None  # read before all else, in own_sizes
     wearer: WearerTable = WearerTable()
     skirt: SkirtTable = SkirtTable()
     lining: LiningTable = LiningTable()

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 
 from drafting.errors import quoted
+from drafting.sizes import SizeTable
 from drafting.spec import PaperName
 from drafting.units import Units
 
@@ -18,11 +19,13 @@ class Context:
         bare: what a number without a unit means, or None to refuse it.
         shown: units in which limits are told.
         unsure: the sheet's own ``units`` cannot be read, so bare numbers are left unread.
+        table: the sheet's own size table; None for the project's.
     """
 
     bare: Units | None = None
     shown: Units = Units.CM
     unsure: bool = False
+    table: SizeTable | None = None
 
 
 def shown(value: object) -> str:

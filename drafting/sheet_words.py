@@ -8,8 +8,8 @@ from pydantic import BeforeValidator, ValidationInfo
 from drafting.errors import quoted
 from drafting.measurements import NAMES as MEASURES
 from drafting.sheet_told import did_you_mean, either, near, nearest_paper, shown
-from drafting.sheet_values import key_of, refusal, wrong_kind
-from drafting.sizes import size_table
+from drafting.sheet_values import context_of, key_of, refusal, wrong_kind
+from drafting.sizes import SizeTable, plain_name, project_table
 from drafting.spec import PaperName
 
 _Word = TypeVar("_Word", bound=StrEnum)
@@ -98,23 +98,32 @@ def read_accept(value: object, info: ValidationInfo) -> tuple[str, ...]:
 
 
 def read_size(value: object, info: ValidationInfo) -> str:
-    key = key_of(info)
+    key, table = key_of(info), _table(info)
     if not isinstance(value, str):
-        raise wrong_kind(key, value, "the name of a size", '"P05"')
-    return _size_name(value, value, key)
+        raise wrong_kind(key, value, "the name of a size", f'"{_examples(table)[0]}"')
+    return _size_name(value, value, key, table)
 
 
-def _size_name(one: str, given: object, key: str) -> str:
+def _table(info: ValidationInfo) -> SizeTable:
+    return context_of(info).table or project_table()
+
+
+def _examples(table: SizeTable) -> tuple[str, ...]:
+    """Return names of sizes to show how they are written: from the middle, as most people wear."""
+    return table.names[2:6] if len(table.names) > 3 else table.names
+
+
+def _size_name(one: str, given: object, key: str, table: SizeTable) -> str:
     """Return the name of a size as the table has it."""
-    names = tuple(size.name for size in size_table())
-    name = one.strip().upper()
-    if name in names:
+    if name := table.name_of(one):
         return name
-    nearest = near(name, tuple(known.lower() for known in names)).upper()
+    names = {plain_name(name): name for name in table.names}
+    nearest = names.get(near(plain_name(one), tuple(names)), "")
+    which = f"your own size table, {table.file}" if table.file else "the size table"
     raise refusal(
         given,
-        f"{key} {quoted(one)} is not in the size table. {did_you_mean(nearest)}".strip(),
-        f"It goes from {names[0]} to {names[-1]}.",
+        f"{key} {quoted(one)} is not in {which}. {did_you_mean(nearest)}".strip(),
+        f"It goes from {table.names[0]} to {table.names[-1]}.",
         nearest,
     )
 
@@ -125,9 +134,10 @@ MOST_SIZES = 8
 
 def read_sizes(value: object, info: ValidationInfo) -> tuple[str, ...]:
     """Read the sizes that a pattern is graded in, and put them in the table's order."""
-    key, example = key_of(info), '["P03", "P04", "P05", "P06"]'
+    key, table = key_of(info), _table(info)
+    example = "[" + ", ".join(f'"{name}"' for name in _examples(table)) + "]"
     listed = _words(value, key, "a list of sizes", example)
-    names = [_size_name(one, value, key) for one in listed]
+    names = [_size_name(one, value, key, table) for one in listed]
     twice = sorted({name for name in names if names.count(name) > 1})
     if twice:
         raise refusal(value, f"{key} lists {twice[0]} twice.", "Name each size once.")
@@ -144,5 +154,4 @@ def read_sizes(value: object, info: ValidationInfo) -> tuple[str, ...]:
             f"{key} lists one size alone.",
             f'Name two or more, or write size = "{names[0]}" under [wearer] instead.',
         )
-    order = [size.name for size in size_table()]
-    return tuple(sorted(names, key=order.index))
+    return tuple(sorted(names, key=table.names.index))

@@ -10,7 +10,9 @@ from typing import Any
 
 from drafting.errors import Fault, SheetError
 from drafting.measurements import NAMES
-from drafting.sheet import read_sheet, sheet_tables, spec_from_tables
+from drafting.own_sizes import Beside
+from drafting.sheet import read_sheet, sheet_tables, size_table_of, spec_from_tables
+from drafting.sizes import SizeTable
 from drafting.spec import Figure
 from drafting.toml_places import line_of, places
 from drafting.units import Units
@@ -52,8 +54,13 @@ def with_wearer(tables: Mapping[str, Any], cells: Mapping[str, str]) -> dict[str
     return {**tables, "wearer": wearer}
 
 
-def tables_for_rows(text: str, *, name: str = "sheet") -> dict[str, Any]:
+def tables_for_rows(
+    text: str, *, name: str = "sheet", beside: Beside | None = None
+) -> dict[str, Any]:
     """Return the tables of a sheet that many wearers are to be drafted by.
+
+    Args:
+        beside: a way to read a size table of its own.
 
     Raises:
         SheetError: a line cannot be read, it lists graded sizes, or it has faults that no
@@ -69,36 +76,46 @@ def tables_for_rows(text: str, *, name: str = "sheet") -> dict[str, Any]:
             line=line_of(("publish", "sizes"), places(text)),
         )
         raise SheetError(name, (fault,))
-    if faults := _faults_for_all(text, tables, name):
+    table = size_table_of(tables, text=text, name=name, beside=beside)
+    if faults := _faults_for_all(text, tables, name, beside, table):
         raise SheetError(name, faults)
     return tables
 
 
-def _faults_for_all(text: str, tables: Mapping[str, Any], name: str) -> tuple[Fault, ...]:
+def _faults_for_all(
+    text: str,
+    tables: Mapping[str, Any],
+    name: str,
+    beside: Beside | None,
+    table: SizeTable | None,
+) -> tuple[Fault, ...]:
     """Return the faults that the sheet has whoever wears it, on their lines."""
     own = tables.get("wearer")
     figure = own.get("figure") if isinstance(own, Mapping) else None
     bodies = _STAND_INS.get(str(figure), _STAND_INS[Figure.ADULT])
-    tried = [_faults(with_wearer(tables, body), name) for body in bodies]
+    if table is not None:
+        names = table.names
+        bodies = tuple({"size": name} for name in (names[0], names[len(names) // 2], names[-1]))
+    tried = [_faults(with_wearer(tables, body), name, beside) for body in bodies]
     alike = [fault for fault in tried[0] if all(_among(fault, others) for others in tried[1:])]
     if not alike:
         return ()
-    placed = _placed(text, name)
+    placed = _placed(text, name, beside)
     found = [next((one for one in placed if _same(one, fault)), fault) for fault in alike]
     return tuple(sorted(found, key=lambda fault: fault.line))
 
 
-def _faults(tables: Mapping[str, Any], name: str) -> tuple[Fault, ...]:
+def _faults(tables: Mapping[str, Any], name: str, beside: Beside | None) -> tuple[Fault, ...]:
     try:
-        spec_from_tables(tables, name=name)
+        spec_from_tables(tables, name=name, beside=beside)
     except SheetError as error:
         return error.faults
     return ()
 
 
-def _placed(text: str, name: str) -> tuple[Fault, ...]:
+def _placed(text: str, name: str, beside: Beside | None) -> tuple[Fault, ...]:
     try:
-        read_sheet(text, name=name)
+        read_sheet(text, name=name, beside=beside)
     except SheetError as error:
         return error.faults
     return ()
@@ -125,4 +142,6 @@ def column_faults(error: SheetError) -> Iterator[tuple[str, str, str]]:
     """
     for fault in error.faults:
         table, _, key = fault.key.partition(".")
-        yield key if table == "wearer" else "", fault.what, fault.allowed
+        # Lines are those of the sheet's own size table, which may be another figure's.
+        place = f"{error.name}, line {fault.line}: " if fault.line else ""
+        yield key if table == "wearer" else "", place + fault.what, fault.allowed

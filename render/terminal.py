@@ -10,7 +10,7 @@ from drafting.figures import Figures, LayerFigures, TierFigures
 from drafting.findings import Finding, Level
 from drafting.language import headed, in_its_language, say, say_as
 from drafting.pattern import Pattern
-from drafting.sizes import size_table
+from drafting.sizes import SizeTable, project_table
 from drafting.units import Units, inch, length_text, metre, metres_text, radius_text, yard
 from render.measures import (
     LONGEST_RADIUS,
@@ -249,9 +249,21 @@ def _level_words(level: Level) -> str:
     }[level]
 
 
-def sizes_text(units: Units) -> str:
-    """Return the size table, in centimetres or inches."""
-    heads = ("size", "waist", "hip", "hip depth", "to knee", "floor front", "side", "back")
+def sizes_text(units: Units, table: SizeTable | None = None) -> str:
+    """Return a size table, the project's unless another is given, in centimetres or inches."""
+    own, table = table is not None, table or project_table()
+    heads: tuple[str, ...] = (
+        "size",
+        "waist",
+        "hip",
+        "hip depth",
+        "to knee",
+        "floor front",
+        "side",
+        "back",
+    )
+    if own and table.has_heights:
+        heads = (*heads, "height")
     rows = [
         (
             size.name,
@@ -259,11 +271,11 @@ def sizes_text(units: Units) -> str:
                 length_text(value, units).rpartition("\u00a0")[0].replace("\u00a0", " ")
                 for value in (
                     size.waist, size.hip, size.hip_depth, size.waist_to_knee,
-                    size.floor_front, size.floor_side, size.floor_back,
-                )
+                    size.floor_front, size.floor_side, size.floor_back, size.height or 0.0,
+                )[: len(heads) - 1]
             ),
         )
-        for size in size_table()
+        for size in table.sizes
     ]  # fmt: skip
     widths = [max(len(row[k]) for row in (heads, *rows)) for k in range(len(heads))]
     lines = [
@@ -278,11 +290,12 @@ def sizes_text(units: Units) -> str:
         if units is Units.CM
         else ("inches, to the nearest 1/8", "66 1/8 in")
     )
-    return "\n".join(
-        [
-            f"Our own size table, in {unit}: women, {tall} tall, barefoot.",
-            *lines,
-            "",
-            'Write size = "P05" under [wearer]; any measure beside it wins.',
-        ]
-    )
+    first = f"Our own size table, in {unit}: women, {tall} tall, barefoot."
+    last = 'Write size = "P05" under [wearer]; any measure beside it wins.'
+    if own:
+        first = f"{table.file}, in {unit}: {len(table.sizes)} sizes, without a fault."
+        last = (
+            f'Write size_table = "{table.file}" at the top of a sheet beside it, and size ='
+            f' "{table.names[0]}" under [wearer].'
+        )
+    return "\n".join([first, *lines, "", last])

@@ -50,6 +50,7 @@ class Job:
         title: the title of a sheet that has none.
         tables: of the sheet.
         into: the batch's folder, as a whole path.
+        size_table: what stands in the sheet's own size table, for workers far from it.
     """
 
     sheet: str
@@ -57,6 +58,7 @@ class Job:
     tables: Mapping[str, Any]
     into: Path
     wishes: Wishes
+    size_table: bytes | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

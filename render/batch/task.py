@@ -78,7 +78,9 @@ def _spec(task: Task, job: Job) -> Spec:
     tables = with_wearer(job.tables, task.cells)
     if not task.cells.get("label"):
         tables["wearer"]["label"] = task.label
-    return spec_from_tables(tables, name=job.sheet, title_if_none=job.title)
+    return spec_from_tables(
+        tables, name=job.sheet, title_if_none=job.title, beside=lambda _: job.size_table or b""
+    )
 
 
 def _written(pattern: Pattern, task: Task, job: Job) -> Output:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
 
-from drafting.sheet import load_text
+from drafting.sheet import beside, load_text
 from drafting.spec import PaperName
 from drafting.wearer_rows import tables_for_rows, units_of
 from render.batch.journal import Journal, files_there
@@ -92,15 +92,21 @@ def write_batch(
     wishes = Wishes(papers=papers, effort=effort, without=without, figures_only=figures_only)
     header, count = looked_through(wearers)
     text = load_text(sheet)
-    tables = tables_for_rows(text, name=sheet.name)
+    tables = tables_for_rows(text, name=sheet.name, beside=beside(sheet))
+    own = tables.get("size_table")
     job = Job(
-        sheet=sheet.name, title=sheet.stem, tables=tables, into=folder.absolute(), wishes=wishes
+        sheet=sheet.name,
+        title=sheet.stem,
+        tables=tables,
+        into=folder.absolute(),
+        wishes=wishes,
+        size_table=beside(sheet)(own.strip()) if isinstance(own, str) else None,
     )
     with (
         crew(processes=processes, cluster=cluster) as run,
         Journal(job.into, _batch(wearers, sheet, wishes), force=force) as journal,
     ):
-        rows = Rows(wearers, text, wishes, journal)
+        rows = Rows(wearers, _all_read(text, job), wishes, journal)
         advance(0, count)
         for through in _through(rows, journal, job, run):
             advance(through, count)
@@ -156,6 +162,11 @@ def _seen_here(record: Record, job: Job) -> Record:
     allowed = "Give --out a folder that all machines of the cluster share."
     plain = {key: record[key] for key in ("line", "label", "folder", "status", "key", "notes")}
     return {**plain, "status": FAULTY, "faults": [fault("", what, allowed)]}
+
+
+def _all_read(text: str, job: Job) -> str:
+    """Return all that a row is drafted from but its cells: the sheet, and its own size table."""
+    return text if job.size_table is None else f"{text}\n{job.size_table.hex()}"
 
 
 def _left(journal: Journal) -> tuple[str, ...]:

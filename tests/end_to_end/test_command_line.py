@@ -578,3 +578,35 @@ def test_a_search_cannot_be_both_short_and_long(tmp_path: Path) -> None:
     result = hemsweep("draft", CHILD, "--quick", "--thorough", "--out", tmp_path / "out")
     assert result.exit_code == WORDS_WRONG
     assert "--quick or --thorough" in result.stderr
+
+
+OWN_SIZES = ROOT / "measurements_examples" / "own_sizes"
+
+
+def test_a_size_table_of_ones_own_is_shown_and_drafted_from() -> None:
+    shown = hemsweep("sizes", "--table", OWN_SIZES / "chorus-sizes.csv")
+    assert shown.exit_code == DONE
+    assert re.search(r"^IV +82\.0 +107\.0 +20\.8 .* 170\.0$", shown.stdout, re.MULTILINE)
+    told = hemsweep("figures", OWN_SIZES / "landing-stage-skirt.toml", "--json")
+    assert told.exit_code == DONE
+    # A full circle about 82 cm, its ease of half a centimetre and its stretch aside.
+    waistline = json.loads(told.stdout)["skirt"]["waistline"]
+    assert waistline == pytest.approx(820, abs=15)
+
+
+def test_a_faulty_size_table_is_told_line_by_line(tmp_path: Path) -> None:
+    table = tmp_path / "ours.csv"
+    table.write_text(
+        "size,waist,hip,hip_depth,waist_to_knee,floor_front,floor_side,floor_back\n"
+        "A,64,89,19.5,57,101.5,103,102\nB,64,97,20,58,103.5,105,none\n"
+    )
+    result = hemsweep("sizes", "--table", table)
+    assert result.exit_code == SHEET_WRONG
+    assert result.stdout == ""
+    lines = result.stderr.splitlines()
+    assert [line.partition(" is ")[0] for line in lines] == [
+        "ours.csv, line 3: floor_back",
+        "ours.csv, line 3: waist",
+    ]
+    assert hemsweep("sizes", "--table", tmp_path / "none.csv").exit_code == FILE_WRONG
+    assert hemsweep("sizes", "--table", table, "--child").exit_code == SHEET_WRONG
