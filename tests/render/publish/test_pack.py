@@ -203,6 +203,8 @@ def test_pictures_are_as_large_as_is_told_and_have_words(written: Written) -> No
         assert len(one["alt"]) > 40
         drawn = ElementTree.fromstring(written.text(one["svg"]))
         assert one["alt"] == (drawn.findtext(f"{SVG}desc") or "").replace("\u00a0", " ")
+        ground = drawn.find(f"{SVG}rect")
+        assert ground is not None and ground.get("fill") == "white"
         wide, high = (float(number) for number in drawn.attrib["viewBox"].split()[2:])
         assert wide / high == pytest.approx(one["width"] / one["height"], rel=2e-3)
     (cover,) = (one for one in told if one["name"] == "cover")
