@@ -56,11 +56,11 @@ def sized_names(
     kinds = [("lay", "pdf")] * lay + [("booklet", "pdf"), ("booklet", "html")] * booklet
     return [
         *(
-            f"-{paper.value}{of}.pdf"
+            f"{of}-{paper.value}.pdf"
             for paper in papers
             for of in ([f"-{n}" for n in names] if paper is PaperName.PROJECTOR else [""])
         ),
-        *(f"-{kind}-{name}.{ending}" for name in names for kind, ending in kinds),
+        *(f"-{name}-{kind}.{ending}" for name in names for kind, ending in kinds),
         *(f"-{name}.{ending}" for name in names for ending in planes),
         "-figures.json",
     ]
@@ -80,7 +80,7 @@ def paper_files(
         progress(f"laying out {paper.value}")
         for size, one in printings(pattern, paper, only=only, effort=effort).items():
             of = f"-{size_name(size)}" if size else ""
-            found[f"-{paper.value}{of}.pdf"] = one
+            found[f"{of}-{paper.value}.pdf"] = one
     return found
 
 
@@ -125,11 +125,11 @@ def _of_size(
     files = {}
     if cloth is not None:
         document = lay_document(pattern, cloth.lays, cloth.shopping)
-        files[f"-lay-{size_name(size)}.pdf"] = pdf_bytes(document)
+        files[f"-{size_name(size)}-lay.pdf"] = pdf_bytes(document)
     if wants_booklet:
         progress(f"writing the booklet of size {size}")
         books = Books(Path(), "x", wanted=True).written(pattern, cloth)
-        files |= {f"-booklet-{size_name(size)}{path.suffix}": data for path, data in books.items()}
+        files |= {f"-{size_name(size)}-booklet{path.suffix}": data for path, data in books.items()}
     return SizeFiles(size=size, cloth=cloth, files=files)
 
 

@@ -305,7 +305,7 @@ def _read_back(path: Path, data: bytes) -> Written:
     """Return a file that was written, with its pages; those at true size come with a proof."""
     if path.suffix != ".pdf":
         return Written(path=path)
-    proven = None if "-booklet-" in path.stem else proof(data)
+    proven = None if path.stem.endswith("-booklet") else proof(data)
     return Written(path=path, pages=page_count(data), proof=proven)
 
 

@@ -51,14 +51,14 @@ def test_draft_writes_one_nest_and_for_each_size_its_lay_and_its_booklet(
     assert {path.name.removeprefix("promenade-skirt-") for path in out.iterdir()} == {
         "a4.pdf",
         "figures.json",
-        *(f"{kind}-{size}.{end}" for size in ("p04", "p05") for kind, end in own),
+        *(f"{size}-{kind}.{end}" for size in ("p04", "p05") for kind, end in own),
     }
     assert "P04" in said
     assert "buy skirt cloth" in said
     for size in ("p04", "p05"):
-        words = (out / f"promenade-skirt-booklet-{size}.html").read_text(encoding="utf-8")
+        words = (out / f"promenade-skirt-{size}-booklet.html").read_text(encoding="utf-8")
         assert f"size {size.upper()}" in words
-        lay = pypdf.PdfReader(out / f"promenade-skirt-lay-{size}.pdf").pages[0].extract_text()
+        lay = pypdf.PdfReader(out / f"promenade-skirt-{size}-lay.pdf").pages[0].extract_text()
         assert f"size {size.upper()}" in lay
     held = json.loads((out / "promenade-skirt-figures.json").read_text(encoding="utf-8"))
     assert list(held) == ["sizes", "paper"]
@@ -82,7 +82,7 @@ def test_a_projector_has_a_file_for_each_size(few: Path, tmp_path: Path) -> None
     assert code == 0, said
     assert {path.name for path in (tmp_path / "out").iterdir()} == {
         f"promenade-skirt-{end}"
-        for end in ("projector-p04.pdf", "projector-p05.pdf", "p04.svg", "p05.svg", "figures.json")
+        for end in ("p04-projector.pdf", "p05-projector.pdf", "p04.svg", "p05.svg", "figures.json")
     }
 
 
@@ -90,7 +90,7 @@ def test_lay_writes_a_plan_for_each_size(few: Path, tmp_path: Path) -> None:
     code, said = run("lay", str(few), "--quick", "--out", str(tmp_path / "out"))
     assert code == 0, said
     names = {path.name for path in (tmp_path / "out").iterdir()}
-    assert {"promenade-skirt-lay-p04.pdf", "promenade-skirt-lay-p05.pdf"} < names
+    assert {"promenade-skirt-p04-lay.pdf", "promenade-skirt-p05-lay.pdf"} < names
     assert not any("booklet" in name or "a4" in name for name in names)
 
 
