@@ -4,6 +4,7 @@ Drafts the first example into a temporary folder, and renders its pages with pdf
 `test` extra). Writes PNG files beside this script.
 """
 
+import io
 import json
 import tempfile
 from pathlib import Path
@@ -17,6 +18,8 @@ from render.output import write_draft
 from render.pages import printed
 from render.pdf import pdf_bytes
 from render.placement import Effort
+from render.publish.cover import PIXELS, cover_picture
+from render.publish.raster import png_bytes
 
 HERE = Path(__file__).resolve().parent
 SHEET = HERE.parent / "measurements_examples" / "chorus-skirt.toml"
@@ -94,6 +97,14 @@ def nest() -> Image.Image:
     return picture
 
 
+def cover() -> Image.Image:
+    """Return the cover of the nested example as it is published."""
+    drawn = cover_picture(drafting.draft(drafting.load(SIZES)))
+    size = {"width": drawn.box.width, "height": drawn.box.height}
+    data = png_bytes(drawn.drawing, **size, pixels=PIXELS)
+    return Image.open(io.BytesIO(data)).resize((720, 378))
+
+
 def main() -> None:
     """Write every picture."""
     with tempfile.TemporaryDirectory() as folder:
@@ -119,6 +130,7 @@ def main() -> None:
             "booklet.png": beside([page(booklet, number) for number in leaves]),
         }
         pictures["nest.png"] = nest()
+        pictures["cover.png"] = cover()
         for name, picture in pictures.items():
             framed(picture).quantize(16).save(HERE / name, optimize=True)
         document.close()

@@ -108,7 +108,7 @@ def _path(value: object) -> str:
         )
     given = value.strip()
     path = PurePosixPath(given)
-    if len(given) > 200 or path.is_absolute() or not all(map(_PART.fullmatch, path.parts)):
+    if len(given) > 200 or not all(map(_PART.fullmatch, path.parts)):
         what = f"size_table is {quoted(given)}, which is no plain path beside the sheet."
     elif ".." in path.parts:
         what = f"size_table is {quoted(given)}, which leads out of the sheet's folder."

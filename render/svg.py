@@ -52,12 +52,15 @@ def _plane_svg(plane: Plane) -> bytes:
     return text.getvalue().encode()
 
 
-def drawing_svg(drawing: Drawing, width: Mm, height: Mm, title: str, desc: str) -> bytes:
+def drawing_svg(
+    drawing: Drawing, width: Mm, height: Mm, title: str, desc: str, *, ground: bool = False
+) -> bytes:
     """Return one drawing as the bytes of an SVG 1.1 file, a group a layer.
 
     Args:
         width, height: of the picture; its lower left corner is the drawing's origin.
         title, desc: what a screen reader says of it, in short and at length.
+        ground: it lies on white, so that it is seen on a dark page too.
     """
     import svgwrite
 
@@ -69,6 +72,8 @@ def drawing_svg(drawing: Drawing, width: Mm, height: Mm, title: str, desc: str) 
         role="img",
     )
     out.set_desc(title=title, desc=desc)
+    if ground:
+        out.add(out.rect(size=(wide, high), fill="white"))
     for layer in Layer:
         strokes = [stroke for stroke in drawing.strokes if stroke.layer is layer]
         texts = [text for text in drawing.texts if text.layer is layer]

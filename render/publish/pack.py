@@ -175,8 +175,9 @@ def _content(
         note = change_note(pattern, json.loads(as_bytes(figures)), before)
         files["changes.md"] = markdown(note, {})
     sheets = sheets_of(layouts, name)
+    scope = pattern.spec.print.scope
     inside = (
-        *((one.file, f"{paper_title(one.paper)}: {paper_use(one.paper)}") for one in sheets),
+        *((one.file, f"{paper_title(one.paper)}: {paper_use(one.paper, scope)}") for one in sheets),
         *_of_sizes(name, endings(pattern)),
         *_of_all(name, pictures[0].png, changed="changes.md" in files),
     )

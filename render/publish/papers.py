@@ -113,8 +113,10 @@ def paper_title(paper: PaperName) -> str:
     return paper_words(PAPERS[paper])
 
 
-def paper_use(paper: PaperName) -> str:
+def paper_use(paper: PaperName, scope: Scope = Scope.WHOLE) -> str:
     """Return what a file for a paper is for."""
+    if scope is Scope.CARD:
+        return say("one page of figures, for tape and chalk")
     if paper is PaperName.PROJECTOR:
         return say("shown on the cutting table, nothing is printed")
     if paper in SHEETS:

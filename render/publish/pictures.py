@@ -136,7 +136,7 @@ def picture_files(found: tuple[Shot, ...], title: str) -> Iterator[tuple[str, by
         )
         yield (
             shot.svg,
-            drawing_svg(drawing, box.width, box.height, title=title, desc=picture.alt),
+            drawing_svg(drawing, box.width, box.height, title=title, desc=picture.alt, ground=True),
         )
 
 

@@ -163,7 +163,8 @@ def _time(pattern: Pattern, made: Sequence[SizeFiles]) -> Section | None:
 
 
 def _printing(pattern: Pattern, sheets: Sequence[Sheets]) -> Section:
-    rows = tuple((paper_title(one.paper), one.pages, paper_use(one.paper)) for one in sheets)
+    scope = pattern.spec.print.scope
+    rows = tuple((paper_title(one.paper), one.pages, paper_use(one.paper, scope)) for one in sheets)
     papers = {one.paper for one in sheets}
     blocks: list[Block] = [
         Table(
@@ -178,6 +179,12 @@ def _printing(pattern: Pattern, sheets: Sequence[Sheets]) -> Section:
 
 
 def _how(pattern: Pattern, papers: set[PaperName]) -> Iterator[str]:
+    if pattern.spec.print.scope is Scope.CARD:
+        yield say(
+            "Nothing is cut from this page: draw the pieces on the cloth with tape and chalk, by"
+            " its figures. They count, at whatever size the page comes out of the printer."
+        )
+        return
     yield say(
         "Open the file in a program for PDF, not in a browser’s preview, and print its first page"
         " alone: single-sided, at 100 % or “actual size”, never “fit”."
@@ -192,7 +199,7 @@ def _how(pattern: Pattern, papers: set[PaperName]) -> Iterator[str]:
             " sizes that you do not want, and print what is left. The first pages tell which pages"
             " your size needs."
         )
-    if papers & set(HOME) and pattern.spec.print.scope is not Scope.CARD:
+    if papers & set(HOME):
         yield say(
             "Lay the pages out as the map shows, and tape them where half rings meet: taped true,"
             " each ring is whole."
@@ -237,16 +244,23 @@ def _care(pattern: Pattern) -> Section:
 
 def _answering(pattern: Pattern) -> Section:
     publish = pattern.spec.publish
-    blocks: list[Block] = [
-        Paragraph(
-            words=say(
-                "Before you cut cloth, measure two seams of your printed pattern along their"
-                " dashed lines: the waist and one straight seam. Their true lengths stand on each"
-                " piece. Tell the maker what you measured, on which paper and in which size:"
-                " differences are found that way, and mended in the next edition."
-            )
-        )
-    ]
+    blocks: list[Block] = [Paragraph(words=_measured(pattern.spec.print.scope))]
     if publish.page:
         blocks.append(Paragraph(words=publish.page, address=publish.page))
     return Section(name="feedback", title=say("Tell the maker"), blocks=tuple(blocks))
+
+
+def _measured(scope: Scope) -> str:
+    """Return what a reader can measure, so that differences are found."""
+    if scope is Scope.WHOLE:
+        return say(
+            "Before you cut cloth, measure two seams of your printed pattern along their dashed"
+            " lines: the waist and one straight seam. Their true lengths stand on each piece. Tell"
+            " the maker what you measured, on which paper and in which size: differences are found"
+            " that way, and mended in the next edition."
+        )
+    return say(
+        "When the skirt is sewn, measure its waist and its length. Tell the maker what you"
+        " measured and in which size: differences are found that way, and mended in the next"
+        " edition."
+    )

@@ -67,7 +67,12 @@ def pack_name(spec: Spec) -> str:
 
 def edition_ending(publish: Publish) -> str:
     """Return how a pack's name ends, by its edition if it has one."""
-    return f"-edition-{safe_name(publish.edition)}" if publish.edition else "-pack"
+    if not publish.edition:
+        return "-pack"
+    name = safe_name(publish.edition)
+    # What has no letter of ours is named as a skirt would be: an edition is none.
+    told = name if "skirt" in publish.edition.lower() else name.removeprefix("skirt-")
+    return f"-edition-{told}"
 
 
 def in_natural_order(name: str) -> tuple[tuple[int, int, str], ...]:

@@ -175,6 +175,28 @@ def test_a_size_that_nobody_has_is_a_fault(row: str, column: str, words: str) ->
     assert words in told
 
 
+@pytest.mark.parametrize(
+    ("heights", "column", "words"),
+    [
+        (("162", "159"), "height", "less than the 162.0 cm"),
+        (("162", "179"), "height", "17.0 cm more than"),
+        (("162", "1.66 m"), "", ""),
+        (("135", "140"), "floor_side", "at a height of 135.0 cm. It can be from 67.5 cm to"),
+    ],
+)
+def test_heights_grow_and_go_with_their_lengths(
+    heights: tuple[str, str], column: str, words: str
+) -> None:
+    rows = [f"{row},{height}" for row, height in zip(ROWS, heights, strict=False)]
+    data = table(*rows, heads=f"{HEADS},height")
+    if not column:
+        assert sizes(data).sizes[1].height == pytest.approx(1660)
+        return
+    fault = faults(data)[0]
+    assert fault.key == column
+    assert words in str(fault).replace("\u00a0", " ")
+
+
 def test_knees_lie_below_hips_and_floors_below_knees() -> None:
     # Both are within what a child may measure: only beside each other are they wrong.
     wrong = table(

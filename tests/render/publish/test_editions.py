@@ -38,6 +38,8 @@ def edition_in(folder: Path, name: str, text: str | bytes | None = None) -> Path
         ("Usher", "/", "usher-edition-skirt"),
         ("Usher", "2.1 (spring)", "usher-edition-2-1-spring"),
         ("../..", "1", "skirt-edition-1"),
+        ("Usher", "α", "usher-edition-a8c66b25"),
+        ("Usher", "skirt-2", "usher-edition-skirt-2"),
     ],
 )
 def test_a_pack_is_named_by_title_and_edition(title: str, edition: str, name: str) -> None:

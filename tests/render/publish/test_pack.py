@@ -29,7 +29,7 @@ from drafting.spec import PaperName, Publish, Scope
 from render.files import ExistsError
 from render.publish.missing import missing as lacking
 from render.publish.pack import Pack, for_readers, publish
-from render.publish.papers import pack_papers
+from render.publish.papers import pack_papers, paper_use
 from tests.render.browser import Browser, browser, missing
 from tests.render.test_booklet_html import BROKEN
 
@@ -203,6 +203,8 @@ def test_pictures_are_as_large_as_is_told_and_have_words(written: Written) -> No
         assert len(one["alt"]) > 40
         drawn = ElementTree.fromstring(written.text(one["svg"]))
         assert one["alt"] == (drawn.findtext(f"{SVG}desc") or "").replace("\u00a0", " ")
+        ground = drawn.find(f"{SVG}rect")
+        assert ground is not None and ground.get("fill") == "white"
         wide, high = (float(number) for number in drawn.attrib["viewBox"].split()[2:])
         assert wide / high == pytest.approx(one["width"] / one["height"], rel=2e-3)
     (cover,) = (one for one in told if one["name"] == "cover")
@@ -334,6 +336,7 @@ def test_a_pack_on_cards_is_for_printers_at_home(written: Written) -> None:
     spec = written.pattern.spec
     card = replace(spec, print=replace(spec.print, scope=Scope.CARD))
     assert pack_papers(card) == (PaperName.A4, PaperName.LETTER)
+    assert paper_use(PaperName.A4, Scope.CARD) == "one page of figures, for tape and chalk"
 
 
 def test_a_sheets_own_papers_are_added(written: Written) -> None:
