@@ -36,6 +36,7 @@ TOGETHER = {
         "end_to_end/test_true_size.py",
     ),
     "examples laid out": (
+        "mistakes/test_making_mistakes.py",
         "render/test_assembly_map.py",
         "render/test_correction.py",
         "render/test_joins.py",
