@@ -32,7 +32,13 @@ def set_feedback(page: Setting, pattern: Pattern, printed: Sequence[str]) -> Non
         "Once the pattern is put together, measure these stitching lines on it from corner to"
         " corner, a curve with the tape on its edge. Within half a per cent is right."
     )
-    tell = say("What you measured is welcome at {page}.", page=publish.page) if publish.page else ""
+    # No full stop: it would be taken for a part of the address.
+    tell = (
+        say("The maker is glad to hear what you measured: {page}", page=publish.page)
+        if publish.page
+        else ""
+    )
+    page.y -= 1.5
     if pattern.sizes:
         page.paragraph(f"{ask} {tell}".strip(), size=style.SMALL, after=0.4)
         rows = [SizedRow(name=seam.words, lengths=seam.lengths) for seam in seams]

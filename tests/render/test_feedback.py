@@ -36,14 +36,14 @@ def test_the_ticket_asks_for_two_seams_and_gives_their_lengths(paper: PaperName)
     # A circle's half panel: 620 mm of side, a quarter of 747.52 mm round the waist.
     assert "62.0 cm" in told and "18.7 cm" in told
     assert "half a per cent" in told
-    assert "welcome at https://example.org/skirts" in told.replace("  ", " ")
+    assert "glad to hear what you measured: https://example.org/skirts" in told
 
 
 def test_the_first_page_at_home_asks() -> None:
     publish = Publish(maker="The Pier Workroom")
     first = shown("chorus-skirt", PaperName.A4, publish).document.pages[:1]
     assert ASKED in words(first)
-    assert "welcome at" not in words(first)
+    assert "glad to hear" not in words(first)
 
 
 def test_nobody_is_asked_where_no_maker_is_named() -> None:
