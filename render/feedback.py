@@ -4,34 +4,37 @@ Millimetres in the page's frame; words in the language spoken. Imports the draft
 setting.
 """
 
-from collections.abc import Sequence
-
 from drafting.check_seams import check_seams
-from drafting.language import clauses, headed, say
+from drafting.language import clauses, headed, said_later, say
 from drafting.pattern import Pattern
+from drafting.spec import PaperName
 from drafting.units import length_text
 from render import style
 from render.nest.facts import SizedRow
 from render.nest.table import set_rows
 from render.setting import Setting
+from render.tiling import Sheets
 
 
-def set_feedback(page: Setting, pattern: Pattern, printed: Sequence[str]) -> None:
-    """Set which seams to measure on paper, where a pattern is graded or its maker is named.
+_ON_PAPER = said_later(
+    "Once the pattern is put together, measure these stitching lines on it from corner to corner,"
+    " a curve with the tape measure on its edge. Within half a per cent is right."
+)
+_ON_CLOTH = said_later(
+    "Measure these stitching lines where they are shown, from corner to corner, a curve with the"
+    " tape measure on its edge. Within half a per cent is right."
+)
 
-    Args:
-        printed: names of the pieces that the file prints.
-    """
+
+def set_feedback(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
+    """Set which seams to measure on paper, where a pattern is graded or its maker is named."""
     publish = pattern.spec.publish
     if not (pattern.sizes or publish.maker or publish.page):
         return
-    seams = check_seams(pattern, printed)
+    seams = check_seams(pattern, [placement.piece.name for placement in sheets.placements])
     if not seams:
         return
-    ask = say(
-        "Once the pattern is put together, measure these stitching lines on it from corner to"
-        " corner, a curve with the tape on its edge. Within half a per cent is right."
-    )
+    ask = say(_ON_CLOTH if sheets.grid.paper.name is PaperName.PROJECTOR else _ON_PAPER)
     # No full stop: it would be taken for a part of the address.
     tell = (
         say("The maker is glad to hear what you measured: {page}", page=publish.page)

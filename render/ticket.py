@@ -75,7 +75,7 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
         draw_long_rules(page)
         _title(page, pattern, imprint)
         _check(page, pattern, sheets)
-        set_feedback(page, pattern, [placement.piece.name for placement in sheets.placements])
+        set_feedback(page, pattern, sheets)
         _print(page, pattern, sheets, counts)
         _rest(page, pattern, sheets)
         return page.pages()
@@ -150,7 +150,7 @@ def _block_words(
     else:
         for text in check:
             page.paragraph(text)
-    set_feedback(page, pattern, [placement.piece.name for placement in sheets.placements])
+    set_feedback(page, pattern, sheets)
     page.heading(heading or say_as("heading", "Print"), with_next=20)
     for text in printing:
         page.paragraph(text)
