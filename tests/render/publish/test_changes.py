@@ -96,7 +96,7 @@ def test_sizes_that_came_and_went_are_told() -> None:
 
 
 def test_what_changed_alike_in_every_size_is_told_once() -> None:
-    now = {"sizes": {"P03": figures(), "P04": figures(), "P05": figures()}}
+    now: dict[str, Any] = {"sizes": {name: figures() for name in ("P03", "P04", "P05")}}
     before = deepcopy(now)
     for told in before["sizes"].values():
         told["skirt"]["length_side"] -= 10
