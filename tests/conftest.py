@@ -40,6 +40,7 @@ TOGETHER = {
         "render/test_assembly_map.py",
         "render/test_correction.py",
         "render/test_joins.py",
+        "render/test_parts.py",
         "render/test_placement.py",
         "render/test_proof.py",
         "render/test_ticket.py",
