@@ -36,9 +36,11 @@ TOGETHER = {
         "end_to_end/test_true_size.py",
     ),
     "examples laid out": (
+        "mistakes/test_making_mistakes.py",
         "render/test_assembly_map.py",
         "render/test_correction.py",
         "render/test_joins.py",
+        "render/test_parts.py",
         "render/test_placement.py",
         "render/test_proof.py",
         "render/test_ticket.py",

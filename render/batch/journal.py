@@ -156,7 +156,7 @@ class Journal:
                 yield record
 
     def settle(self, left: tuple[str, ...]) -> None:
-        """Write the journal anew: rows in their order, and folders left from earlier runs."""
+        """Write the journal anew, and close it: rows in their order, folders of earlier runs."""
         behind = ({"left": name, "files": self._files(name)} for name in left)
         aside = self.folder / f"{NAME}.part"
         with aside.open("wb") as out:
@@ -164,6 +164,7 @@ class Journal:
                 out.write(_line(record))
             out.flush()
             os.fsync(out.fileno())
+        self._file.close()  # Windows replaces no file that is open
         aside.replace(self.folder / NAME)
 
     def _append(self, record: Record) -> int:

@@ -126,8 +126,8 @@ def write_batch(
             left=left,
         )
         faults, told = _told(journal, wearers.name)
-        journal.settle(left)
         _swept(job.into, journal)
+        journal.settle(left)
     return BatchOutput(
         folder=folder,
         rows=count,

@@ -5,8 +5,9 @@ and the odd one after it, as they lie open in the fold.
 """
 
 import io
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 
 import pikepdf
 import pypdf
@@ -39,9 +40,11 @@ def steps_of(booklet: Booklet) -> Iterator[Step]:
         yield from walked(section)
 
 
-def read_pages(data: bytes) -> list[str]:
+@cache
+def read_pages(data: bytes) -> tuple[str, ...]:
     """Return the words of every page, white space squeezed."""
-    return [squeezed(page.extract_text()) for page in pypdf.PdfReader(io.BytesIO(data)).pages]
+    pages = pypdf.PdfReader(io.BytesIO(data)).pages
+    return tuple(squeezed(page.extract_text()) for page in pages)
 
 
 def free(data: bytes) -> list[float]:
@@ -54,7 +57,8 @@ def free(data: bytes) -> list[float]:
     return found
 
 
-def picture_pages(data: bytes) -> dict[str, int]:
+@cache
+def picture_pages(data: bytes) -> Mapping[str, int]:
     """Return the page of each picture by what is told of it."""
     found = {}
     with pikepdf.open(io.BytesIO(data)) as file:
@@ -95,7 +99,8 @@ def stood(booklet: Booklet, data: bytes) -> list[Stood]:
     return found
 
 
-def _titles(data: bytes) -> dict[str, int]:
+@cache
+def _titles(data: bytes) -> Mapping[str, int]:
     """Return the page of each step by its title, as the outline leads to it."""
     reader = pypdf.PdfReader(io.BytesIO(data))
     found: dict[str, int] = {}
@@ -114,7 +119,7 @@ def _titles(data: bytes) -> dict[str, int]:
     return found
 
 
-def _page(read: list[str], words: list[str], first: int) -> int:
+def _page(read: Sequence[str], words: list[str], first: int) -> int:
     """Return the first page from ``first`` on that has these words one after the other."""
     told = " ".join(words)
     return next(k for k in range(first, len(read) + 1) if told in read[k - 1])

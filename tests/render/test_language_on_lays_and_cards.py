@@ -19,7 +19,7 @@ from drafting.language import Language, speaking
 from drafting.pattern import Pattern, draft
 from drafting.sheet import load
 from drafting.spec import PaperName, Spec
-from render.drawing import Page
+from render.drawing import Document, Page
 from render.lay_pages import lay_document
 from render.lay_terminal import WIDTH as LAY_WIDTH
 from render.lay_terminal import cloth_table, lay_table
@@ -139,11 +139,18 @@ def test_a_card_leaves_nothing_unsaid(monkeypatch: pytest.MonkeyPatch, name: str
     assert unsaid(texts_of(pages), spec) == []
 
 
+@cache
+def plans_in(name: str, longer: float) -> Document:
+    """Return the pages of an example's lay plans while ``Pretend(longer)`` is spoken."""
+    pattern, cloth = laid_in(name, longer)
+    return lay_document(pattern, cloth.lays, cloth.shopping)
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_lay_plans_leave_nothing_unsaid(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
-    speak(monkeypatch, longer=0.0)
-    pattern, cloth = laid_in(name, 0.0)
-    document = lay_document(pattern, cloth.lays, cloth.shopping)
+    speak(monkeypatch, longer=0.4)
+    pattern, cloth = laid_in(name, 0.4)
+    document = plans_in(name, 0.4)
     assert unsaid(texts_of(document.pages), pattern.spec) == []
     told = [document.title, document.subject, document.keywords]
     told += [words for page in document.pages for words in (page.label, page.bookmark)]
@@ -190,8 +197,7 @@ def test_a_card_of_many_parts_has_room_for_long_words(
 @pytest.mark.parametrize("name", NAMES)
 def test_long_words_have_room_on_lay_plans(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
     speak(monkeypatch, longer=0.4)
-    pattern, cloth = laid_in(name, 0.4)
-    for page in lay_document(pattern, cloth.lays, cloth.shopping).pages:
+    for page in plans_in(name, 0.4).pages:
         assert_nothing_meets(page)
 
 

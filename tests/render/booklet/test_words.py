@@ -37,6 +37,8 @@ from render.booklet.model import (
     Steps,
     Table,
 )
+from render.drawing import Drawing
+from render.lay_picture import LayPicture
 from render.lay_words import along_text
 from render.laying import Cloth, Laying
 
@@ -61,9 +63,16 @@ def drafted(sheet: str) -> tuple[Pattern, Cloth]:
     return pattern, Laying(pattern, Effort.QUICK).made(lambda _: None)
 
 
+def undrawn(*_: object, width: float, height: float, **__: object) -> LayPicture:
+    """Return an empty picture in place of a lay plan, which takes as long as all the words."""
+    return LayPicture(drawing=Drawing(), scale=10, width=width, height=height, runs=1)
+
+
 @cache
 def composed(sheet: str) -> Booklet:
-    return booklet(*drafted(sheet))
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr("render.booklet.cutting.lay_picture", undrawn)
+        return booklet(*drafted(sheet))
 
 
 def said(blocks: tuple[Block, ...]) -> Iterator[str]:

@@ -105,6 +105,22 @@ def test_the_post_tells_of_all_sizes(pack: Pack) -> None:
     assert "sizes: P03 and P05" in json.loads(read(pack, "pictures.json"))["pictures"][0]["alt"]
 
 
+def test_readers_are_asked_to_measure_two_seams_in_their_size(pack: Pack) -> None:
+    _, asked = read(pack, "post.md").split("## Tell the maker")
+    pattern = in_sizes("2", "P03", "P05")
+    heads, *rows = (
+        [cell.strip() for cell in line.strip("|").split("|")]
+        for line in asked.splitlines()
+        if line.startswith("|") and "---" not in line
+    )
+    assert len(heads) == 3 and heads[2].startswith("skirt panel, waist")
+    for row, size in zip(rows, pattern.sizes, strict=True):
+        (panel,) = (piece for piece in size.pieces if piece.name == "skirt panel")
+        waist = next(edge for edge in panel.edges if edge.name == "waist")
+        assert row[0] == size.spec.wearer.size
+        assert row[2].endswith(f"({waist.length / 10:.1f} cm)")
+
+
 def test_what_changed_since_the_last_edition_is_told(pack: Pack) -> None:
     note = read(pack, "changes.md")
     assert f"Compared with the folder {NAME}-edition-1." in note
