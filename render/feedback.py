@@ -15,7 +15,6 @@ from render.nest.table import set_rows
 from render.setting import Setting
 from render.tiling import Sheets
 
-
 _ON_PAPER = said_later(
     "Once the pattern is put together, measure these stitching lines on it from corner to corner,"
     " a curve with the tape measure on its edge. Within half a per cent is right."

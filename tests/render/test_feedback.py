@@ -13,7 +13,7 @@ from render.placement import Effort
 from tests.examples import pattern_of_example
 from tests.render.nest.test_nested_pages import layout_of, pattern_of
 
-ASKED = "measure these stitching lines"
+ASKED = "these stitching lines"
 
 
 def words(pages: tuple[Page, ...]) -> str:
