@@ -86,6 +86,8 @@ def test_the_tables_hold_every_size(pack: Pack) -> None:
     for row in rows:
         sweep = figures["sizes"][row[0]]["skirt"]["sweep"]
         assert float(row[at]) * 25.4 == pytest.approx(sweep, abs=25.4 / 16 + 1e-6)
+    needed = [told["cloth"]["skirt"]["needed"] for told in figures["sizes"].values()]
+    assert needed[0] < needed[1]
     cloth = list(csv.reader(io.StringIO(read(pack, f"{NAME}-cloth.csv"))))
     bought = {row[0]: float(row[4]) for row in cloth if row[1] == "skirt cloth"}
     for size, yards in bought.items():
