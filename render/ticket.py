@@ -28,6 +28,7 @@ from render.assembly_map import assembly_map, file_pages, least_scale, map_size,
 from render.chosen import as_printed, on_paper, traced_from
 from render.correction import corrected_words
 from render.drawing import Drawing
+from render.feedback import set_feedback
 from render.girths import girths
 from render.imprint import LINE, Imprint, imprint_of, imprinted, set_code, with_foot_lines
 from render.key import printed_key
@@ -74,6 +75,7 @@ def ticket(pattern: Pattern, sheets: Sheets, ticket_pages: int) -> tuple[Drawing
         draw_long_rules(page)
         _title(page, pattern, imprint)
         _check(page, pattern, sheets)
+        set_feedback(page, pattern, sheets)
         _print(page, pattern, sheets, counts)
         _rest(page, pattern, sheets)
         return page.pages()
@@ -148,6 +150,7 @@ def _block_words(
     else:
         for text in check:
             page.paragraph(text)
+    set_feedback(page, pattern, sheets)
     page.heading(heading or say_as("heading", "Print"), with_next=20)
     for text in printing:
         page.paragraph(text)

@@ -119,12 +119,11 @@ class PageWriter:
         if not words and not terms:
             return
         told = [row for row in (_text(words), " · ".join(terms)) if row]
-        yield f"<footer><p>{'<br />'.join(told)}</p>"
+        code = ""
         if booklet.code is not None:
-            yield svg_of_page(
-                booklet.code.drawing, booklet.code.box, clean(booklet.code.alt), classes="small"
-            )
-        yield "</footer>"
+            picture = booklet.code
+            code = svg_of_page(picture.drawing, picture.box, clean(picture.alt), classes="small")
+        yield f"<footer><p>{'<br />'.join(told)}</p>{code}</footer>"
 
     def contents(self) -> Iterator[str]:
         title = say("Contents")

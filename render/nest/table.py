@@ -21,7 +21,11 @@ SIZED_HIGH: Mm = 12 * ROW
 
 def sized_table(page: Setting, pattern: Pattern) -> None:
     """Set the table, in two halves under each other where its columns have no room beside."""
-    rows = (*body_rows(pattern), *finished_rows(pattern))
+    set_rows(page, pattern, (*body_rows(pattern), *finished_rows(pattern)))
+
+
+def set_rows(page: Setting, pattern: Pattern, rows: Sequence[SizedRow]) -> None:
+    """Set rows of lengths under the names of the sizes."""
     told = [cells(row, pattern) for row in rows]
     sizes = pattern.spec.publish.sizes
     first = max(fonts.width(row.name, style.SMALL, bold=True) for row in rows) + 3

@@ -97,9 +97,14 @@ def _sections(now: Mapping[str, Any], before: Mapping[str, Any], units: Units) -
     went = [name for name in theirs if name not in ours]
     if came or went:
         yield Section(name="sizes", title=say("Sizes"), blocks=(Bullets(items=_moved(came, went)),))
-    for name in (name for name in ours if name in theirs):
-        changes = tuple(compared(theirs[name], ours[name]))
-        blocks = (*_numbers(changes, units), *_bought(theirs[name], ours[name], units))
+    kept = [name for name in ours if name in theirs]
+    changed = {name: tuple(compared(theirs[name], ours[name])) for name in kept}
+    alike = _in_every_size(changed)
+    if blocks := tuple(_numbers(alike, units)):
+        yield Section(name="every-size", title=say("In every size"), blocks=blocks)
+    for name in kept:
+        own = tuple(change for change in changed[name] if change not in alike)
+        blocks = (*_numbers(own, units), *_bought(theirs[name], ours[name], units))
         if blocks:
             title = say("Size {size}", size=name) if name else say("Numbers")
             yield Section(name=f"size-{name}", title=title, blocks=blocks)
@@ -111,6 +116,14 @@ def _sections(now: Mapping[str, Any], before: Mapping[str, Any], units: Units) -
             figures=(1, 2),
         )
         yield Section(name="paper", title=say("Paper"), blocks=(table,))
+
+
+def _in_every_size(changed: Mapping[str, tuple[Change, ...]]) -> tuple[Change, ...]:
+    """Return what changed alike in all of several sizes, to be told once."""
+    if len(changed) < 2:
+        return ()
+    first, *others = changed.values()
+    return tuple(change for change in first if all(change in held for held in others))
 
 
 def _moved(came: list[str], went: list[str]) -> tuple[str, ...]:

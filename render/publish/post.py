@@ -23,6 +23,7 @@ from render.publish.tables import (
     cloth_table,
     finished_columns,
     notions_table,
+    seam_columns,
     size_table,
 )
 from render.publish.titles import all_sizes, middle, middle_of, size_words, sizes_of
@@ -243,21 +244,27 @@ def _care(pattern: Pattern) -> Section:
 
 
 def _answering(pattern: Pattern) -> Section:
-    publish = pattern.spec.publish
-    blocks: list[Block] = [Paragraph(words=_measured(pattern.spec.print.scope))]
+    publish, seams = pattern.spec.publish, seam_columns(pattern)
+    blocks: list[Block] = [Paragraph(words=_measured(bool(seams)))]
+    if seams:
+        blocks.append(size_table(pattern, seams, say("Their true lengths, on paper")))
     if publish.page:
         blocks.append(Paragraph(words=publish.page, address=publish.page))
     return Section(name="feedback", title=say("Tell the maker"), blocks=tuple(blocks))
 
 
-def _measured(scope: Scope) -> str:
-    """Return what a reader can measure, so that differences are found."""
-    if scope is Scope.WHOLE:
+def _measured(seams: bool) -> str:
+    """Return what a reader can measure, so that differences are found.
+
+    Args:
+        seams: some are printed that are long enough to tell.
+    """
+    if seams:
         return say(
-            "Before you cut cloth, measure two seams of your printed pattern along their dashed"
-            " lines: the waist and one straight seam. Their true lengths stand on each piece. Tell"
-            " the maker what you measured, on which paper and in which size: differences are found"
-            " that way, and mended in the next edition."
+            "Once the pattern is put together, and before you cut cloth, measure these stitching"
+            " lines on it from corner to corner, a curve with the tape on its edge. Within half a"
+            " per cent is right. Tell the maker what you measured, on which paper and in which"
+            " size: differences are found that way, and mended in the next edition."
         )
     return say(
         "When the skirt is sewn, measure its waist and its length. Tell the maker what you"

@@ -6,6 +6,7 @@ Millimetres inside. Imports the shopping list and the booklet's tables.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from drafting.check_seams import check_seams
 from drafting.cloth.buying import rounded_up, sold_text
 from drafting.cloth.shopping import Measured, Notion, Purchase, Shopping
 from drafting.language import listed, say
@@ -14,6 +15,7 @@ from drafting.piece_names import cloth_words, kind_words
 from drafting.spec import WaistFinish
 from drafting.units import MM_PER_INCH, Mm, Units, length_text
 from render.booklet.model import Table
+from render.chosen import on_paper
 from render.lay_pages import notion_text
 from render.publish.described import OTHER, both, in_brackets
 from render.publish.titles import size_words, sizes_of
@@ -92,6 +94,14 @@ def _under(pattern: Pattern) -> Iterator[tuple[str, Mm]]:
     if ruffle is not None:
         yield say("ruffle, depth"), ruffle.depth
         yield say("ruffle, flat length"), ruffle.flat_length
+
+
+def seam_columns(pattern: Pattern) -> tuple[Column, ...]:
+    """Return the seams that a reader measures on the printed pattern, with their true lengths."""
+    printed = [piece.name for piece in on_paper(pattern)]
+    return tuple(
+        Column(name=seam.words, values=seam.lengths) for seam in check_seams(pattern, printed)
+    )
 
 
 def size_table(pattern: Pattern, columns: Sequence[Column], caption: str) -> Table:

@@ -95,6 +95,19 @@ def test_sizes_that_came_and_went_are_told() -> None:
     assert "## Size P03" not in told
 
 
+def test_what_changed_alike_in_every_size_is_told_once() -> None:
+    now: dict[str, Any] = {"sizes": {name: figures() for name in ("P03", "P04", "P05")}}
+    before = deepcopy(now)
+    for told in before["sizes"].values():
+        told["skirt"]["length_side"] -= 10
+    before["sizes"]["P04"]["skirt"]["sweep"] -= 10
+    told = note(now, before)
+    assert told.count("| length side | 61.0 cm | 62.0 cm | +1.00 cm |") == 1
+    assert told.index("## In every size") < told.index("length side") < told.index("## Size P04")
+    assert told.count("| sweep |") == 1
+    assert "## Size P03" not in told and "## Size P05" not in told
+
+
 def test_a_pattern_that_is_graded_now_says_so() -> None:
     told = note({"sizes": {"P03": figures()}}, figures())
     assert "This edition is graded; the last was in one size." in told

@@ -42,6 +42,7 @@ def test_a_known_name_leads_to_its_deed(name: str, deed: str) -> None:
 def test_the_deed_is_in_the_language_of_the_sheet() -> None:
     with speaking("de"):
         assert licence("CC BY 4.0").deed.endswith("/deed.de")
+        assert licence("CC0").deed.endswith("/deed.de")
 
 
 def test_what_the_letters_stand_for_is_in_the_summary() -> None:

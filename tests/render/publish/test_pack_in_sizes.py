@@ -86,6 +86,8 @@ def test_the_tables_hold_every_size(pack: Pack) -> None:
     for row in rows:
         sweep = figures["sizes"][row[0]]["skirt"]["sweep"]
         assert float(row[at]) * 25.4 == pytest.approx(sweep, abs=25.4 / 16 + 1e-6)
+    needed = [told["cloth"]["skirt"]["needed"] for told in figures["sizes"].values()]
+    assert needed[0] < needed[1]
     cloth = list(csv.reader(io.StringIO(read(pack, f"{NAME}-cloth.csv"))))
     bought = {row[0]: float(row[4]) for row in cloth if row[1] == "skirt cloth"}
     for size, yards in bought.items():
@@ -103,6 +105,22 @@ def test_the_post_tells_of_all_sizes(pack: Pack) -> None:
     assert "Shown in size P03." in post  # the lower of two middle ones
     assert "Sew it, sell it, sing in it" in post
     assert "sizes: P03 and P05" in json.loads(read(pack, "pictures.json"))["pictures"][0]["alt"]
+
+
+def test_readers_are_asked_to_measure_two_seams_in_their_size(pack: Pack) -> None:
+    _, asked = read(pack, "post.md").split("## Tell the maker")
+    pattern = in_sizes("2", "P03", "P05")
+    heads, *rows = (
+        [cell.strip() for cell in line.strip("|").split("|")]
+        for line in asked.splitlines()
+        if line.startswith("|") and "---" not in line
+    )
+    assert len(heads) == 3 and heads[2].startswith("skirt panel, waist")
+    for row, size in zip(rows, pattern.sizes, strict=True):
+        (panel,) = (piece for piece in size.pieces if piece.name == "skirt panel")
+        waist = next(edge for edge in panel.edges if edge.name == "waist")
+        assert row[0] == size.spec.wearer.size
+        assert row[2].endswith(f"({waist.length / 10:.1f} cm)")
 
 
 def test_what_changed_since_the_last_edition_is_told(pack: Pack) -> None:
