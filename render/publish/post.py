@@ -188,7 +188,7 @@ def _how(pattern: Pattern, papers: set[PaperName]) -> Iterator[str]:
         return
     yield say(
         "Open the file in a program for PDF, not in a browser’s preview, and print its first page"
-        " alone: single-sided, at 100 % or “actual size”, never “fit”."
+        " alone: single-sided, at 100 %\u00a0or “actual size”, never “fit”."
     )
     yield say(
         "Measure the test square on it: 100 mm each way. Then measure the two long rules. Only"
