@@ -11,9 +11,10 @@ from drafting.cloth.shapes import shapes_of
 from drafting.errors import DraftingError, TruingError
 from drafting.figures import ClothFigures, Figures, figures
 from drafting.findings import Finding, by_weight
-from drafting.grading import Sized, divided_alike, frames, of_every_size
+from drafting.grading import Sized, divided_alike, of_every_size
 from drafting.language import speaking
 from drafting.making_up import corners_apart, pieces_and_seams
+from drafting.nests import frames
 from drafting.piece import Piece, cutting_line
 from drafting.plan import plan
 from drafting.spec import Cloth, Spec

@@ -4,9 +4,10 @@ The one place that knows which of the two a pattern has. Millimetres. Imports th
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from drafting.geometry import Box
-from drafting.grading import nestled
+from drafting.nests import common_ground, nestled
 from drafting.pattern import Pattern
 from drafting.piece import Piece
 from render.drawing import Stroke, Text
@@ -49,7 +50,17 @@ def words_on(placement: Placement, pattern: Pattern, room: Spots) -> tuple[Text,
         return label_and_words(placement, pattern, room)
     from render.nest.words import nest_words
 
-    return nest_words(placement, nest_of(pattern, placement.piece.name), pattern, room)
+    pieces = nest_of(pattern, placement.piece.name)
+    ground = common_ground(tuple(pieces.values()))
+    if ground:
+        return nest_words(placement, pieces, ground, pattern, room)
+    # Sizes that lie beside each other have each their own words.
+    own = {each.spec.wearer.size: each for each in pattern.sizes}
+    return tuple(
+        replace(text, sizes=(size,))
+        for size, piece in pieces.items()
+        for text in label_and_words(replace(placement, piece=piece), own[size], room)
+    )
 
 
 def nest_of(pattern: Pattern, name: str) -> dict[str, Piece]:

@@ -43,7 +43,7 @@ HOMES = {
     "ezdxf": {"render/dxf.py"},
     "typer": {"cli.py"},
     "numpy": {"drafting/cloth/sliding.py"},
-    "shapely": {"drafting/cloth/checking.py", "drafting/grading.py"},
+    "shapely": {"drafting/cloth/checking.py", "drafting/nests.py"},
     "spyrrow": {"drafting/cloth/solver_child.py"},
     "distributed": {"render/batch/cluster.py"},
     "rich": {"render/batch/progress.py"},

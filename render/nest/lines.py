@@ -7,15 +7,16 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from drafting.geometry import Box, Path, stepped
+from drafting.geometry import Box, Path, path_length, stepped
 from drafting.language import say
 from drafting.piece import EdgeKind, Piece, grain_angle
+from drafting.units import Mm
 from render import style
 from render.drawing import Anchor, Layer, Stroke, Text
-from render.nest.names import Ground, Named, without_gaps
-from render.nest.pens import SHARED, size_pen
+from render.nest.names import Ground, Named, cut_out, without_gaps
+from render.nest.pens import SEWN, SEWN_GREY, SHARED, size_pen
 from render.nest.shared import Run, shared_runs
-from render.piece_drawing import LineKind, own_lines
+from render.piece_drawing import LineKind, PieceLine, own_lines
 from render.placement import Placement
 
 
@@ -51,6 +52,7 @@ def nested(
     ]
     ground = Ground(
         lines=[segment for line in drawn for segment in line.run.path],
+        cut=[segment for line in drawn if line.bold for segment in line.run.path],
         joins=joins,
         windows=windows,
     )
@@ -116,7 +118,7 @@ def _lines(
                 continue
             # Inner lines of one kind have one pen; a pen is what tells them apart.
             key = (line.kind, replace(line.stroke, path=()))
-            path = placement.on_plane(line.stroke.path)
+            path = placement.on_plane(_in_a_nest(line))
             by_kind.setdefault(key, {}).setdefault(size, []).append(path)
             plain[key] = line.stroke
     every = tuple(pieces)
@@ -125,6 +127,19 @@ def _lines(
         for run in shared_runs(paths):
             found = run if kind not in once else replace(run, sizes=every)
             yield _drawn(kind, found, plain[key], sizes)
+
+
+NOTCH_LONG: Mm = 3.0
+"""A notch's stroke in a nest, from its own cutting line inward: it must not reach the next one."""
+
+
+def _in_a_nest(line: PieceLine) -> Path:
+    """Return a line as it is drawn among those of other sizes."""
+    path = line.stroke.path
+    if line.kind is LineKind.NOTCH and len(path) == 1:
+        begin = style.NOTCH_OUTSIDE
+        return cut_out(path, begin, min(begin + NOTCH_LONG, path_length(path)))
+    return path
 
 
 ALIKE = math.radians(0.5)
@@ -162,8 +177,11 @@ def _drawn(kind: LineKind, run: Run, stroke: Stroke, sizes: tuple[str, ...]) -> 
         pen = size_pen(sizes.index(run.sizes[0]), kind) if own else stroke.pen
         words = run.sizes if own else ()
         return _Drawn(run=run, stroke=replace(stroke, pen=pen), words=words)
-    words = run.sizes if own and kind is LineKind.INNER else ()
-    return _Drawn(run=run, stroke=stroke, words=words)
+    if own and kind is LineKind.INNER:
+        # Grey as what is sewn, or its dashes would be taken for a size's cutting line.
+        pen = replace(stroke.pen, width=min(stroke.pen.width, SEWN), grey=SEWN_GREY)
+        return _Drawn(run=run, stroke=replace(stroke, pen=pen), words=run.sizes)
+    return _Drawn(run=run, stroke=stroke)
 
 
 def _words(of: tuple[str, ...], sizes: tuple[str, ...]) -> tuple[str, ...]:

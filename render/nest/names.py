@@ -46,6 +46,10 @@ SHORTEST: Mm = 24.0
 AROUND: Mm = 0.8
 """Blank on both sides of a name in its gap."""
 
+JOINED, STRUCK = 100, 10
+"""How much a join in a name's way weighs, and a cutting line or another name. A thin line weighs 1:
+where it runs beside a cutting line all along, it does so through every name."""
+
 CELL: Mm = 30.0
 """Lines are looked up in cells of this size; half a name is shorter than one."""
 
@@ -77,15 +81,22 @@ class Named:
 
 @dataclass(slots=True)
 class Ground:
-    """What stands in the way of names: lines, joins, names set already, the rims of the paper."""
+    """What stands in the way of names: lines, joins, names set already, the rims of the paper.
+
+    Attributes:
+        lines: all that are drawn; ``cut`` are those of them that are cut along.
+    """
 
     lines: Sequence[Segment]
+    cut: Sequence[Segment] = ()
     joins: Sequence[Box] = ()
     windows: Sequence[Box] = ()
     _set: list[Named] = field(default_factory=list)
     _cells: dict[tuple[int, int], list[Segment]] = field(default_factory=dict)
+    _heavy: set[int] = field(default_factory=set)
 
     def __post_init__(self) -> None:
+        self._heavy = {id(segment) for segment in self.cut}
         # A line is looked at only where it comes near: each cell knows those that run by it.
         for segment in self.lines:
             steps = max(1, math.ceil(length(segment) / (CELL / 2)))
@@ -113,14 +124,16 @@ class Ground:
 
         Args:
             words: the name, the longest wording first.
-            always: a name stands in the line even where another line runs through it.
+            always: one name stands in the line even where another line runs through it.
         """
-        found: list[Named] = []
-        for places in _stretches(path_length(path)):
-            weight, named = self._best(path, places, words, bold=bold)
-            if always or not weight:
-                found.append(named)
-                self._set.append(named)
+        best = [
+            self._best(path, places, words, bold=bold) for places in _stretches(path_length(path))
+        ]
+        # Better no name than one that a line runs through, as long as the line has another.
+        found = [named for weight, named in best if weight % JOINED < (STRUCK if always else 1)]
+        if not found and always:
+            found = [min(best, key=lambda one: one[0])[1]] if best else []
+        self._set += found
         return found
 
     def _best(
@@ -154,12 +167,14 @@ class Ground:
         reach = math.hypot(box.width, box.height) / 2 + style.ALONG
         others = (one for one in self._set if distance(one.at, named.at) < 4 * reach)
         over = any(_overlap(corners, one.corners) for one in others)
-        crossed = sum(
-            _passes(segment, named)
+        crossing = [
+            segment
             for segment in self._near(named.at)
-            if not any(segment is own for own in path)
-        )
-        return 1000 * bool(off_paper) + 300 * joined + 100 * over + min(crossed, 9)
+            if not any(segment is own for own in path) and _passes(segment, named)
+        ]
+        cut = any(id(segment) in self._heavy for segment in crossing)
+        joins = 3 * bool(off_paper) + joined
+        return JOINED * joins + STRUCK * (cut + over) + min(len(crossing), STRUCK - 1)
 
 
 def _stretches(long: Mm) -> Iterator[tuple[Mm, ...]]:

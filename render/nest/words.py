@@ -4,7 +4,7 @@ Millimetres and radians on the plane; words in the language spoken. Imports the 
 """
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -19,7 +19,6 @@ from drafting.geometry import (
     stepped,
     straight,
 )
-from drafting.grading import common_ground
 from drafting.language import say
 from drafting.pattern import Pattern
 from drafting.piece import EdgeKind, InnerKind, Piece
@@ -40,14 +39,18 @@ MOST_TOLD = 3
 
 
 def nest_words(
-    placement: Placement, pieces: Mapping[str, Piece], pattern: Pattern, room: Spots
+    placement: Placement,
+    pieces: Mapping[str, Piece],
+    common: Sequence[Point],
+    pattern: Pattern,
+    room: Spots,
 ) -> tuple[Text, ...]:
     """Return the words of one nest of a graded pattern, numbered as in its cut list.
 
     Args:
         pieces: those of the nest, by their sizes.
+        common: the ground that they have in common, in their own frame.
     """
-    common = common_ground(tuple(pieces.values()))
     core = tuple(moved_point(p, x=placement.x, y=placement.y, turn=placement.turn) for p in common)
     ground = Ground(room=room, polygon=core)
     laid = {size: replace(placement, piece=piece) for size, piece in pieces.items()}
@@ -155,15 +158,19 @@ def _sizes_at(
         return
     # Marks of an edge lie in a row: names stand on either side of it, and along it.
     way = math.atan2(row[-1].y - row[0].y, row[-1].x - row[0].x) if len(row) > 1 else 0.0
+    turns: tuple[float, ...] = (math.pi / 2, -math.pi / 2, 0.0, math.pi)
     if edge is not None:
         one = next(iter(laid.values()))
-        if abs(math.sin(edge(one.piece) + one.turn - way)) > 0.5:
+        along = edge(one.piece) + one.turn
+        if abs(math.sin(along - way)) > 0.5:
             return
+        # Names of notches stand inside the seam, so that those of dots on it have its other side.
+        turns = (along + math.pi / 2 - way,)
     for size, place in places.items():
         spots = (
             Spot(at=stepped(place, way + turn, far), angle=upright(way))
             for far in (4.0, 5.0, 6.0, 7.0)
-            for turn in (math.pi / 2, -math.pi / 2, 0.0, math.pi)
+            for turn in turns
         )
         text = first_free((size,), spots, ground, size=style.NOTE)
         yield None if text is None else replace(text, sizes=(size,))
