@@ -77,6 +77,27 @@ def scope_faults(scope: Scope | None) -> Faults:
     return [(("print", "scope"), fault)]
 
 
+def one_body_faults(tables: Mapping[str, Any]) -> Faults:
+    """Return the faults of keys that tell of one garment, which fits one of the sizes at most."""
+    skirt = _table(tables, "skirt")
+    told = {
+        "owned": "is a skirt of one waist",
+        "bodice_waist": "is the waist seam of one bodice",
+    }
+    return [
+        (
+            ("skirt", key),
+            Fault(
+                what=f"{key} {what}, and this sheet lists sizes.",
+                allowed="Take it out, or take the list of sizes out.",
+                key=f"skirt.{key}",
+            ),
+        )
+        for key, what in told.items()
+        if key in skirt
+    ]
+
+
 def graded(specs: tuple[Spec, ...], tables: Mapping[str, Any]) -> Spec:
     """Return the spec of a garment in several sizes: that of its middle size, holding them all.
 

@@ -59,8 +59,8 @@ def nestled(alike: tuple[Piece, ...]) -> tuple[Piece, ...]:
     """Return one piece in several sizes as they lie in their frame, the smallest first.
 
     Mostly that is as they are drafted, about one centre; or all begin at one corner, where their
-    lines keep further apart so. Small pieces whose lines would run together either way, such as
-    shaped bands, are laid beside each other.
+    lines keep further apart so. Small pieces whose lines would run together either way, or that
+    would have no ground in common, such as shaped bands, are laid beside each other.
     """
     if len({cutting_line(piece) for piece in alike}) == 1:
         return alike
@@ -72,10 +72,11 @@ def nestled(alike: tuple[Piece, ...]) -> tuple[Piece, ...]:
     )
     most = SCATTERED * _room_for(alike[-1:])
     ways = [way for way in (alike, at_a_corner) if _room_for(way) <= most] or [at_a_corner]
+    large = sum(map(cutting_area, alike)) > SPREAD
     for way in ways:
-        if _crowded(way) <= CROWDED:
+        if _crowded(way) <= CROWDED and (large or common_ground(way)):
             return way
-    if sum(map(cutting_area, alike)) > SPREAD:
+    if large:
         return min(ways, key=_crowded)
     return min((_apart(alike, *way) for way in ((1.0, 0.0), (0.0, 1.0))), key=_room_for)
 

@@ -17,6 +17,7 @@ from drafting.graded_sheet import (
     asks_for_sizes,
     for_size,
     graded,
+    one_body_faults,
     scope_faults,
     with_those_of_sizes,
 )
@@ -248,7 +249,7 @@ def _read_graded(
     read = {name: _read(for_size(tables, name), title, context, partial=partial) for name in sizes}
     faults = with_those_of_sizes(list(own), {name: found for name, (_, found) in read.items()})
     if sizes:
-        faults += scope_faults(sheet.print.scope)
+        faults += [*scope_faults(sheet.print.scope), *one_body_faults(tables)]
     if faults or partial:
         return None, faults
     with speaking(_language(tables)):

@@ -427,7 +427,8 @@ def _chalk(page: Setting) -> None:
 
 
 def _cut(page: Setting, pattern: Pattern, printed: Collection[str]) -> None:
-    page.heading(say_as("heading", "Cut"), with_next=PICTURE[1] + 4)
+    # A row of a graded piece tells of each size, and stays together with the heading.
+    page.heading(say_as("heading", "Cut"), with_next=PICTURE[1] + (24 if pattern.sizes else 4))
     for number, piece in enumerate(pattern.pieces, start=1):
         if pattern.sizes:
             _cut_row(page, number, _largest(pattern, piece), sized_facts(pattern, piece, printed))

@@ -32,7 +32,7 @@ def pages_words(pattern: Pattern, sheets: Sheets, *, after: int) -> Iterator[str
     """
     yield say(
         "To print one size alone, show its layer and no other size's in your PDF viewer (size"
-        " {size}), and give the printer the pages of the file that it needs:",
+        " {size}), and give the printer this ticket and the pages of the file that it needs:",
         size=pattern.spec.wearer.size,
     )
     alike: dict[tuple[Tile, ...], list[str]] = {}

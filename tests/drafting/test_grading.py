@@ -128,3 +128,26 @@ def test_no_side_of_a_frame_is_too_short_to_be_moved() -> None:
     for frame in draft(load(front_row)).pieces:
         for edge in frame.edges:
             assert min(path_length((side,)) for side in edge.path) > 1e-6
+
+
+@pytest.mark.parametrize(
+    ("skirt", "key"),
+    [
+        ('bodice_waist = "75 cm"\nwaist_finish = "bodice"', "bodice_waist"),
+        ("", "owned"),
+    ],
+)
+def test_what_fits_one_body_alone_is_refused_for_several_sizes(skirt: str, key: str) -> None:
+    owned = '[skirt.owned]\nwaist = "75 cm"\nlength = "62 cm"\nsweep = "4.6 m"\n[lining]\n'
+    sheet = f"[skirt]\n{skirt}\n" + (owned if key == "owned" else "") + EIGHT
+    with pytest.raises(SheetError) as refused:
+        read_sheet(sheet)
+    assert [fault.key for fault in refused.value.faults] == [f"skirt.{key}"]
+
+
+def test_a_stop_is_told_for_each_size_with_its_own_remedy() -> None:
+    casing = '[skirt]\nwaist_finish = "casing"\nwaist_ease = "0 cm"\n'
+    pattern = draft(read_sheet(casing + '[publish]\nsizes = ["P01", "P12"]\n'))
+    stops = [one for one in pattern.findings if one.level == "stop"]
+    assert [one.what[:9] for one in stops] == ["Size P01:", "Size P12:"]
+    assert len({one.do for one in stops}) == 2

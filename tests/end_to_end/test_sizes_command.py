@@ -139,5 +139,6 @@ def test_a_size_that_stops_writes_nothing_and_says_which(tmp_path: Path) -> None
     )
     code, said = run("draft", str(sheet), "--out", str(tmp_path / "out"))
     assert code == 3, said
-    assert "In every size, here with the numbers of P05" in said
+    assert "Size P04:" in said
+    assert "Size P05:" in said
     assert not (tmp_path / "out").exists()

@@ -22,6 +22,10 @@ STOPPED = {"young-chorus-skirt"}
 """Its waist is a child's: no woman's hip passes it."""
 
 
+OWNED = "wardrobe-find"
+"""A lining for a skirt of one waist: no sheet with sizes may have it."""
+
+
 def graded(name: str) -> Pattern:
     tables: dict[str, Any] = sheet_tables(load_text(EXAMPLES[name]))
     tables["publish"] = {**tables.get("publish", {}), "sizes": SIZES}
@@ -30,7 +34,7 @@ def graded(name: str) -> Pattern:
     return draft(spec_from_tables(tables))
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("name", [name for name in EXAMPLES if name != OWNED])
 def test_every_example_is_graded_nested_and_worded(name: str) -> None:
     pattern = graded(name)
     if name in STOPPED:
