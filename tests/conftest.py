@@ -1,5 +1,6 @@
 """What all tests share: the option that rewrites golden files, and calm on a busy machine."""
 
+import gc
 from typing import Any
 
 import pytest
@@ -12,6 +13,13 @@ from tests.drawn import EXPLORING
 settings.register_profile("same", derandomize=True, deadline=None)  # a busy machine is slow
 if not EXPLORING:
     settings.load_profile("same")
+
+
+def pytest_collection_finish() -> None:
+    """Look for cycles less often, and never again in what thousands of tests brought along."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(50_000, 50, 100)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -13,9 +13,9 @@ LEAST = 8
 
 
 def drawn(many: int) -> int:
-    """Return ``many`` when exploring and a quarter of them at a landing.
+    """Return ``many`` when exploring and a sixth of them at a landing.
 
     For properties that are slow to hold: the same garments are drawn at every landing, so
     more of them cost time every day and find something once.
     """
-    return many if EXPLORING else max(many // 4, min(many, LEAST))
+    return many if EXPLORING else max(many // 6, min(many, LEAST))

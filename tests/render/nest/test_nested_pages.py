@@ -186,11 +186,11 @@ def test_every_size_lies_on_paper_where_it_lies_drafted_alone(stem: str, layer: 
         tree = STRtree(mine)
         for path in true:
             gap = 0.0
-            for at in range(0, int(path.length), 2):
+            for at in range(0, int(path.length), 4):
                 spot = path.interpolate(at)
                 close = tree.query(Spot(spot).buffer(0.06), predicate="intersects")
-                gap = 0.0 if len(close) else gap + 2
-                assert gap <= 22, (size, spot)
+                gap = 0.0 if len(close) else gap + 4
+                assert gap <= 24, (size, spot)
 
 
 @pytest.mark.parametrize("stem", STEMS)
@@ -340,8 +340,14 @@ def for_one(document: Document, size: str) -> Document:
     return replace(document, pages=pages, sizes=())
 
 
-@pytest.mark.parametrize("paint", PAINTERS)
-@pytest.mark.parametrize("size", [f"P0{k}" for k in range(1, 9)])
+SHOWN = [
+    pytest.param(size, *painter.values, id=f"{painter.id}-{size}", marks=painter.marks)
+    for painter in PAINTERS
+    for size in ([f"P0{k}" for k in range(1, 9)] if painter is PAINTERS[0] else ["P01", "P06"])
+]
+
+
+@pytest.mark.parametrize(("size", "paint"), SHOWN)
 def test_a_size_shown_alone_is_that_size_drawn_alone(
     size: str, paint: Painter, tmp_path: Path
 ) -> None:
@@ -354,7 +360,7 @@ def test_a_size_shown_alone_is_that_size_drawn_alone(
         if number >= tickets and len({s.sizes for s in page.drawing.strokes}) > 8
     ]  # fmt: skip
     assert len(crowded) > 2
-    for number in crowded[:2]:
+    for number in crowded[:1]:
         seen = paint(alone, tmp_path, number)
         assert seen == paint(never, tmp_path, number)
         assert seen != paint(pdf, tmp_path, number)
