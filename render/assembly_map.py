@@ -4,7 +4,7 @@ Millimetres, its lower left corner at the origin. Imports geometry, piece, drawi
 """
 
 import math
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from functools import lru_cache
 
 from drafting.geometry import (
@@ -164,10 +164,15 @@ def file_pages(sheets: Sheets, piece: str, *, after: int) -> str:
     Args:
         after: how many pages lead the pattern's own.
     """
+    return in_runs(
+        number for number, tile in enumerate(sheets.tiles, start=after + 1) if piece in tile.pieces
+    )
+
+
+def in_runs(numbers: Iterable[int]) -> str:
+    """Return rising numbers as a print dialogue takes them, runs shortened: "3-7, 9"."""
     runs: list[list[int]] = []
-    for number, tile in enumerate(sheets.tiles, start=after + 1):
-        if piece not in tile.pieces:
-            continue
+    for number in numbers:
         if runs and runs[-1][-1] == number - 1:
             runs[-1].append(number)
         else:

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from drafting.language import say
 from drafting.pattern import Pattern
+from render.assembly_map import in_runs
 from render.on_plane import nest_of
 from render.tiling import Sheets, Tile, tiles_for
 
@@ -43,24 +44,12 @@ def pages_words(pattern: Pattern, sheets: Sheets, *, after: int) -> Iterator[str
             "{sizes}: {count} pages (file pages {numbers})",
             sizes=", ".join(sizes),
             count=len(tiles),
-            numbers=_numbers(tiles, sheets, after),
+            numbers=in_runs(
+                number for number, tile in enumerate(sheets.tiles, start=after + 1) if tile in tiles
+            ),
         )
     if len(alike) > 1:
         yield say("A page with a star on the map is one that not every size needs.")
-
-
-def _numbers(tiles: tuple[Tile, ...], sheets: Sheets, after: int) -> str:
-    """Return the numbers of pages in a file, as a print dialogue takes them."""
-    names = {tile.name for tile in tiles}
-    runs: list[list[int]] = []
-    for number, tile in enumerate(sheets.tiles, start=after + 1):
-        if tile.name not in names:
-            continue
-        if runs and runs[-1][-1] == number - 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
 
 
 def not_for_all(pattern: Pattern, sheets: Sheets) -> frozenset[str]:
