@@ -248,8 +248,7 @@ def _read_graded(
     sizes = sheet.publish.sizes or ()
     read = {name: _read(for_size(tables, name), title, context, partial=partial) for name in sizes}
     faults = with_those_of_sizes(list(own), {name: found for name, (_, found) in read.items()})
-    if sizes:
-        faults += [*scope_faults(sheet.print.scope), *one_body_faults(tables)]
+    faults += [*scope_faults(sheet.print.scope), *one_body_faults(tables)]
     if faults or partial:
         return None, faults
     with speaking(_language(tables)):

@@ -12,7 +12,7 @@ from drafting.piece import InnerKind, NotchKind, Piece
 from drafting.units import Mm
 from render import fonts, style
 from render.drawing import Layer, Pen, Stroke
-from render.nest.pens import SHARED, size_pen
+from render.nest.pens import SHARED, inner_pen, size_pen
 from render.piece_drawing import LineKind
 from render.setting import Setting
 from render.tiling import Join
@@ -123,7 +123,9 @@ def _lines(pieces: Sequence[Piece], sizes: Sequence[str] = ()) -> list[Sample]:
     samples.append((grain, say("grain, parallel to the selvage")))
     kinds = {line.kind for piece in pieces for line in piece.inner_lines}
     samples += [
-        (_level(style.INNER[kind]), say(_INNER_WORDS[kind])) for kind in InnerKind if kind in kinds
+        (_level(inner_pen(pen) if sizes else pen), say(_INNER_WORDS[kind]))
+        for kind, pen in style.INNER.items()
+        if kind in kinds
     ]
     if any(piece.half for piece in pieces):
         samples.append((_bracket(), say("fold, or middle of a half")))

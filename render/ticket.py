@@ -34,7 +34,7 @@ from render.imprint import LINE, Imprint, imprint_of, imprinted, set_code, with_
 from render.key import printed_key
 from render.measures import LONGEST_RADIUS, measures
 from render.nest.facts import by_size
-from render.nest.pages import not_for_all, pages_words
+from render.nest.pages import Needed, not_for_all, pages_words, tiles_of_sizes
 from render.nest.table import SIZED_HIGH, sized_table
 from render.on_plane import nest_of
 from render.paper import paper_words
@@ -156,7 +156,7 @@ def _block_words(
         page.paragraph(text)
     if sheets.joins:
         numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
-        starred = not_for_all(pattern, sheets)
+        starred = not_for_all(sheets, tiles_of_sizes(pattern, sheets))
         _, high, scale = map_size(sheets, page.width, BLOCK_MAP)
         page.need(high + 3)
         page.put(assembly_map(sheets, scale, numbers, starred), page.left, page.y - high - 1)
@@ -290,9 +290,10 @@ def _what_it_costs(pattern: Pattern, sheets: Sheets) -> Iterator[str]:
 def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> None:
     if not sheets.tiles:
         return
-    words = _print_words(pattern, sheets, counts)
+    needed = tiles_of_sizes(pattern, sheets)
+    words = _print_words(pattern, sheets, counts, needed)
     numbers = {piece.name: number for number, piece in enumerate(pattern.pieces, start=1)}
-    starred = not_for_all(pattern, sheets)
+    starred = not_for_all(sheets, needed)
     column = page.width * 0.5
     left = page.y - page.bottom - 14
     deep = math.fsum(height_of(row, style.BODY, page.width) + 1.2 for row in words)
@@ -323,7 +324,7 @@ def _print(page: Setting, pattern: Pattern, sheets: Sheets, counts: Counts) -> N
     page.y -= high + 2
 
 
-def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
+def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts, needed: Needed) -> list[str]:
     grid = sheets.grid
     words = [
         say(
@@ -364,7 +365,7 @@ def _print_words(pattern: Pattern, sheets: Sheets, counts: Counts) -> list[str]:
                 )
             )
     if pattern.sizes:
-        words += pages_words(pattern, sheets, after=counts.ticket)
+        words += pages_words(pattern, sheets, needed, after=counts.ticket)
     return words
 
 
@@ -547,6 +548,18 @@ def _small_picture(page: Setting, piece: Piece, space: Box) -> None:
     page.draw(moved(scaled(grain, by), x=dx, y=dy), style.THIN)
 
 
+_LINES = said_later(
+    "Cut on the bold line; allowances lie inside it. Sew on the dashed line. Notches with the"
+    " same seam number are sewn together; snip them no deeper than they are drawn."
+)
+_LINES_OF_SIZES = said_later(
+    "Cut on the black line that bears the name of your size, and on the unbroken ones that name it"
+    " among others; allowances lie inside. Sew on its grey line, and on the thin black dashes that"
+    " sizes share. Notches with the same seam number are sewn together; snip them no deeper than"
+    " they are drawn."
+)
+
+
 def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
     page.heading(say_as("heading", "Know"), with_next=SIZED_HIGH if pattern.sizes else 20.0)
     pieces = [placement.piece for placement in sheets.placements]
@@ -574,10 +587,7 @@ def _know(page: Setting, pattern: Pattern, sheets: Sheets) -> None:
         )
     else:
         small = say("Cut small, try, then trim.")
-    lines = say(
-        "Cut on the bold line; allowances lie inside it. Sew on the dashed line. Notches with the"
-        " same seam number are sewn together; snip them no deeper than they are drawn."
-    )
+    lines = say(_LINES_OF_SIZES if pattern.sizes else _LINES)
     page.paragraph(f"{lines} {small}", size=style.SMALL)
     seams = dict.fromkeys(
         say("seam {number}: {seam}", number=one.number, seam=seam_words(one.name))

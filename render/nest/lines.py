@@ -14,7 +14,7 @@ from drafting.units import Mm
 from render import style
 from render.drawing import Anchor, Layer, Stroke, Text
 from render.nest.names import Ground, Named, cut_out, without_gaps
-from render.nest.pens import SEWN, SEWN_GREY, SHARED, size_pen
+from render.nest.pens import SHARED, inner_pen, size_pen
 from render.nest.shared import Run, shared_runs
 from render.piece_drawing import LineKind, PieceLine, own_lines
 from render.placement import Placement
@@ -178,9 +178,7 @@ def _drawn(kind: LineKind, run: Run, stroke: Stroke, sizes: tuple[str, ...]) -> 
         words = run.sizes if own else ()
         return _Drawn(run=run, stroke=replace(stroke, pen=pen), words=words)
     if own and kind is LineKind.INNER:
-        # Grey as what is sewn, or its dashes would be taken for a size's cutting line.
-        pen = replace(stroke.pen, width=min(stroke.pen.width, SEWN), grey=SEWN_GREY)
-        return _Drawn(run=run, stroke=replace(stroke, pen=pen), words=run.sizes)
+        return _Drawn(run=run, stroke=replace(stroke, pen=inner_pen(stroke.pen)), words=run.sizes)
     return _Drawn(run=run, stroke=stroke)
 
 

@@ -3,8 +3,9 @@
 Words in the language spoken. Imports tiling and the nests.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from typing import TypeAlias
 
 from drafting.language import say
 from drafting.pattern import Pattern
@@ -12,20 +13,25 @@ from render.assembly_map import in_runs
 from render.on_plane import nest_of
 from render.tiling import Sheets, Tile, tiles_for
 
-
-def tiles_of_sizes(pattern: Pattern, sheets: Sheets) -> dict[str, tuple[Tile, ...]]:
-    """Return the pages that carry something of each size, by the sizes' names."""
-    found: dict[str, tuple[Tile, ...]] = {}
-    for size in pattern.spec.publish.sizes:
-        own = []
-        for placement in sheets.placements:
-            piece = nest_of(pattern, placement.piece.name).get(size)
-            own += [replace(placement, piece=piece)] if piece is not None else []
-        found[size] = tiles_for(sheets, own)
-    return found
+Needed: TypeAlias = Mapping[str, tuple[Tile, ...]]
+"""The pages that each size needs, by the sizes' names."""
 
 
-def pages_words(pattern: Pattern, sheets: Sheets, *, after: int) -> Iterator[str]:
+def tiles_of_sizes(pattern: Pattern, sheets: Sheets) -> Needed:
+    """Return the pages that carry something of each size; nothing for a pattern in one size."""
+    if not pattern.sizes:
+        return {}
+    nests = [(one, nest_of(pattern, one.piece.name)) for one in sheets.placements]
+    return {
+        size: tiles_for(
+            sheets,
+            [replace(one, piece=pieces[size]) for one, pieces in nests if size in pieces],
+        )
+        for size in pattern.spec.publish.sizes
+    }
+
+
+def pages_words(pattern: Pattern, sheets: Sheets, needed: Needed, *, after: int) -> Iterator[str]:
     """Yield how one size is printed alone, and which pages each size needs; like ones together.
 
     Args:
@@ -37,7 +43,7 @@ def pages_words(pattern: Pattern, sheets: Sheets, *, after: int) -> Iterator[str
         size=pattern.spec.wearer.size,
     )
     alike: dict[tuple[Tile, ...], list[str]] = {}
-    for size, tiles in tiles_of_sizes(pattern, sheets).items():
+    for size, tiles in needed.items():
         alike.setdefault(tiles, []).append(size)
     for tiles, sizes in alike.items():
         yield say(
@@ -52,9 +58,8 @@ def pages_words(pattern: Pattern, sheets: Sheets, *, after: int) -> Iterator[str
         yield say("A page with a star on the map is one that not every size needs.")
 
 
-def not_for_all(pattern: Pattern, sheets: Sheets) -> frozenset[str]:
+def not_for_all(sheets: Sheets, needed: Needed) -> frozenset[str]:
     """Return the names of the pages that some size does not need."""
-    carried = tiles_of_sizes(pattern, sheets).values()
     return frozenset(
-        tile.name for tile in sheets.tiles if not all(tile in tiles for tiles in carried)
+        tile.name for tile in sheets.tiles if not all(tile in own for own in needed.values())
     )

@@ -4,6 +4,8 @@ A size has a rhythm and a weight of its own; its neighbours have others of both.
 sizes share is drawn in one unbroken line. Millimetres. Imports drawing and style.
 """
 
+from dataclasses import replace
+
 from drafting.units import Mm
 from render import style
 from render.drawing import Pen
@@ -46,6 +48,14 @@ def size_pen(place: int, kind: LineKind = LineKind.CUTTING) -> Pen:
     if kind is LineKind.CUTTING:
         return Pen(width=weight, dash=rhythm)
     return Pen(width=SEWN, dash=rhythm, grey=SEWN_GREY)
+
+
+def inner_pen(pen: Pen) -> Pen:
+    """Return the pen of a size's own line inside a piece, such as the ruffle's.
+
+    Grey as what is sewn, or its dashes would be taken for a size's cutting line.
+    """
+    return replace(pen, width=min(pen.width, SEWN), grey=SEWN_GREY)
 
 
 SHARED = style.CUTTING

@@ -2,7 +2,7 @@
 
 UTF-8 with its mark, so that accents survive. Where the language writes a decimal comma, so do
 the numbers, and cells are parted by semicolons, as spreadsheets of that language expect.
-Imports the language.
+Imports the language and how cells are made harmless.
 """
 
 import csv
@@ -11,9 +11,7 @@ import re
 from collections.abc import Iterable, Sequence
 
 from drafting.language import Language, decimal, spoken
-
-RECKONED = ("=", "+", "-", "@", "\t", "\r")
-"""What a cell begins with that a spreadsheet takes for a formula."""
+from drafting.spreadsheet_cells import neutral
 
 _NUMBER = re.compile(r"-?\d+(\.\d+)?")
 
@@ -30,11 +28,4 @@ def csv_bytes(rows: Iterable[Sequence[str]]) -> bytes:
 
 def harmless(cell: str) -> str:
     """Return a cell that no spreadsheet reckons: a number as it is written, other words as text."""
-    if _NUMBER.fullmatch(cell):
-        return decimal(cell)
-    plain = " ".join(cell.replace("\u00a0", " ").split())
-    # Spreadsheets look past spaces at the front, and take full-width signs for plain ones.
-    return f"'{plain}" if plain.translate(_WIDE).startswith(RECKONED) else plain
-
-
-_WIDE = {ord(wide): plain for wide, plain in zip("＝＋－＠", "=+-@", strict=True)}
+    return decimal(cell) if _NUMBER.fullmatch(cell) else neutral(cell)

@@ -151,3 +151,12 @@ def test_a_stop_is_told_for_each_size_with_its_own_remedy() -> None:
     stops = [one for one in pattern.findings if one.level == "stop"]
     assert [one.what[:9] for one in stops] == ["Size P01:", "Size P12:"]
     assert len({one.do for one in stops}) == 2
+
+
+def test_all_that_is_wrong_is_told_at_once_though_a_size_is_unknown() -> None:
+    sheet = (
+        '[skirt]\nfulness = "full"\n[publish]\nsizes = ["P03", "P77"]\n[print]\nscope = "card"\n'
+    )
+    with pytest.raises(SheetError) as refused:
+        read_sheet(sheet)
+    assert [fault.line for fault in refused.value.faults] == [2, 4, 6]
